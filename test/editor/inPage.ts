@@ -1,0 +1,117 @@
+/**
+ * What the rig reads out of the workbench's document. These functions run inside the page: they may use nothing but their arguments and the
+ * document.
+ */
+
+/** One line of the active editor as it is drawn. */
+export interface DrawnLine {
+  readonly line: number;
+  /** The text of the document, without decorations. */
+  readonly text: string;
+  /** What decorations put before and after text on the line, from left to right. */
+  readonly beside: readonly Attachment[];
+}
+
+/** A piece of text that a decoration attaches, with the look that the theme gives it. */
+export interface Attachment {
+  readonly text: string;
+  readonly colour: string;
+  readonly weight: string;
+}
+
+export interface Squiggle {
+  readonly line: number;
+  readonly severity: "error" | "warning" | "info" | "hint";
+  /** From the left edge of the editor, in pixels. */
+  readonly left: number;
+  readonly width: number;
+}
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The lines on the screen, top to bottom. */
+export function drawnLines(editor: string): DrawnLine[] {
+  const root = document.querySelector(editor);
+  if (root === null) return [];
+  const numberAt = new Map<string, number>();
+  for (const number of root.querySelectorAll<HTMLElement>(".margin-view-overlays .line-numbers")) {
+    numberAt.set(number.parentElement!.style.top, Number(number.textContent));
+  }
+  const lines: DrawnLine[] = [];
+  for (const drawn of root.querySelectorAll<HTMLElement>(".view-lines > .view-line")) {
+    const line = numberAt.get(drawn.style.top);
+    if (line === undefined) continue;
+    const beside: Attachment[] = [];
+    for (const element of drawn.querySelectorAll("[class*='TextEditorDecorationType']")) {
+      for (const pseudo of ["::before", "::after"]) {
+        const style = getComputedStyle(element, pseudo);
+        if (!style.content.startsWith('"')) continue;
+        const text = style.content
+          .slice(1, -1)
+          .replace(/\\(.)/g, "$1")
+          .replace(/\u00a0/g, " ");
+        beside.push({ text, colour: style.color, weight: style.fontWeight });
+      }
+    }
+    lines.push({ line, text: (drawn.textContent ?? "").replace(/\u00a0/g, " ").replace(/\u200b/g, ""), beside });
+  }
+  return lines.sort((a, b) => a.line - b.line);
+}
+
+/** The middle of a piece of text on the screen; undefined where it is not drawn. */
+export function middleOf([editor, text, line]: [string, string, number | undefined]): Point | undefined {
+  const root = document.querySelector(editor);
+  if (root === null) return undefined;
+  let top: string | undefined;
+  for (const number of root.querySelectorAll<HTMLElement>(".margin-view-overlays .line-numbers")) {
+    if (Number(number.textContent) === line) top = number.parentElement!.style.top;
+  }
+  for (const drawn of root.querySelectorAll<HTMLElement>(".view-lines > .view-line")) {
+    if (line !== undefined && drawn.style.top !== top) continue;
+    const nodes: Text[] = [];
+    let whole = "";
+    const walker = document.createTreeWalker(drawn, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      nodes.push(node as Text);
+      whole += (node as Text).data;
+    }
+    const start = whole.replace(/\u00a0/g, " ").indexOf(text);
+    if (start < 0) continue;
+    // The text may run over several tokens, hence over several nodes.
+    const range = document.createRange();
+    let before = 0;
+    for (const node of nodes) {
+      const end = before + node.data.length;
+      if (before <= start && start < end) range.setStart(node, start - before);
+      if (before < start + text.length && start + text.length <= end) range.setEnd(node, start + text.length - before);
+      before = end;
+    }
+    const box = range.getBoundingClientRect();
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  }
+  return undefined;
+}
+
+/** The underlines of problems on the screen. */
+export function squiggles(editor: string): Squiggle[] {
+  const root = document.querySelector(editor);
+  if (root === null) return [];
+  const found: Squiggle[] = [];
+  const rows = new Map<number, number>();
+  for (const number of root.querySelectorAll(".margin-view-overlays .line-numbers")) {
+    rows.set(Math.round(number.getBoundingClientRect().top), Number(number.textContent));
+  }
+  for (const element of root.querySelectorAll(".view-overlays [class*='squiggly-']")) {
+    const box = element.getBoundingClientRect();
+    const line = rows.get(Math.round(element.parentElement!.getBoundingClientRect().top));
+    const severity = /squiggly-(error|warning|info|hint)/.exec(element.className)?.[1] as
+      Squiggle["severity"] | undefined;
+    if (line === undefined || severity === undefined) continue;
+    const left = box.left - root.querySelector(".view-lines")!.getBoundingClientRect().left;
+    found.push({ line, severity, left, width: box.width });
+  }
+  return found.sort((a, b) => a.line - b.line || a.left - b.left);
+}
