@@ -1,0 +1,250 @@
+import { AREA, coherentPowers, MASS, RATIO, TEMPERATURE, TIME, VOLUME, type Dimension, type Powers } from "./dimension";
+import { PREFIXES } from "./unitAlgebra";
+import { isUnit, resolveUnit, type Unit } from "./unit";
+
+/**
+ * Which unit, which prefix, how many digits: the one place that decides it. What is shown reads back as a literal of
+ * the note language, within the rounding of its digits, except where it is not finite.
+ */
+export interface ShowOptions {
+  /** The unit to show in, as it is; where absent, the named SI unit of the dimension with an engineering prefix. */
+  readonly unit?: Unit;
+  /** With {@link unit}: keep the unit, but choose its prefix (`kWh` where `Wh` was written). */
+  readonly anyPrefix?: boolean;
+  /** The value is a temperature point, in K; shown in °C unless the unit says otherwise. */
+  readonly point?: boolean;
+  /** Significant digits at most of an exact value; 6 where absent. Whole counts and ratios are shown in full. */
+  readonly exactDigits?: number;
+}
+
+/** A value and the least and greatest it can be, in coherent SI. */
+export interface Shownable {
+  readonly nominal: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A text and its unit apart, for those who set them apart. */
+export interface Shown {
+  readonly text: string;
+  /** `1` for a ratio. */
+  readonly unit: string;
+}
+
+const EXACT_DIGITS = 6;
+const UNCERTAIN_DIGITS = 3;
+/** Digits of the width of a range that its ends must show. */
+const WIDTH_DIGITS = 2;
+/** A member of a range is not shown finer than this many digits below the width: what is smaller is noise beside it. */
+const FINEST_BELOW_WIDTH = 5;
+/** A range narrower than this, relative to its ends, comes from rounding: the value is exact. */
+const ROUNDING_WIDTH = 1e-12;
+/** Digits that a double can be trusted for after a few operations; and, for points, kelvins that are noise near 0 °C. */
+const TRUSTED_DIGITS = 12;
+/** Whole numbers below it are shown in full where they count something. */
+const LARGEST_COUNT = 1e15;
+
+/** `0.4 .. 3 .. 5.6 V`, `112 LED`, `25 °C`. The members share one unit, chosen for the nominal value. */
+export function show(value: Shownable, dimension: Dimension, options: ShowOptions = {}): string {
+  return joined(showApart(value, dimension, options));
+}
+
+/** One value with its unit: `60 mA`. */
+export function showNumber(x: number, dimension: Dimension, options: ShowOptions = {}): string {
+  return show({ nominal: x, low: x, high: x }, dimension, options);
+}
+
+/** A share for a phrase such as *12 % to spare*: whole per cents, or two digits where it is less than ten of them. */
+export function showRatio(x: number): string {
+  const perCent = x * 100;
+  const digits = Math.max(2, Math.floor(Math.log10(Math.abs(perCent)) + 1));
+  return `${Number.isFinite(perCent) && perCent !== 0 ? plain(Number(perCent.toPrecision(Math.min(digits, 15)))) : plain(perCent)} %`;
+}
+
+/** The digits and the unit of {@link show}, apart. */
+export function showApart(value: Shownable, dimension: Dimension, options: ShowOptions = {}): Shown {
+  const unit = unitToShow(value, dimension, options);
+  const shift = options.point ? unit.zero : 0;
+  const [low, nominal, high] = [value.low, value.nominal, value.high].map((x) => (x - shift) / unit.factor);
+  const floor = options.point ? 10 ** -TRUSTED_DIGITS * 1000 : 0;
+  if (isExact(value)) {
+    const whole = unit.decimal === 0 && unit.powers.every(({ prefix }) => prefix === "") && isCounting(dimension);
+    return { text: exactText(nominal, options.exactDigits ?? EXACT_DIGITS, whole, floor), unit: unit.text };
+  }
+  const members = [low, nominal, high];
+  const width = high - low;
+  const texts = members.map((x) => uncertainText(x, Number.isFinite(width) ? width : 0, floor));
+  // A limit that is not known is left out, as it is where it is written.
+  const isLowKnown = low > Number.NEGATIVE_INFINITY;
+  return { text: (isLowKnown ? texts : ["", ...texts.slice(1)]).join(" .. ").trimStart(), unit: unit.text };
+}
+
+/**
+ * The unit that a value of this size is shown in: the named SI unit of the dimension, or `like`, with the engineering
+ * prefix for which its digits before the decimal sign are one to three. Times from two minutes on are in min, h, d or
+ * years, masses in grams up to a kilogram, areas and volumes in powers of prefixed metres.
+ */
+export function chooseUnit(x: number, dimension: Dimension, like?: Unit): Unit {
+  const size = Number(Math.abs(x).toPrecision(EXACT_DIGITS));
+  if (like !== undefined) return withPrefixFor(size, like);
+  const ladder = LADDERS.get(dimension);
+  if (ladder === undefined) return withPrefixFor(size, unitOf(coherentPowers(dimension)));
+  const steps = size === 0 || Number.isNaN(size) ? ladder.filter(({ isForZero }) => isForZero) : ladder;
+  return unitOf((steps.find(({ from }) => size >= from) ?? steps.at(-1)!).powers);
+}
+
+/** The steps of a dimension that a prefix on its SI unit does not serve, from the largest on. */
+interface Step {
+  readonly from: number;
+  readonly powers: Powers;
+  readonly isForZero?: boolean;
+}
+
+const LADDERS: ReadonlyMap<Dimension, readonly Step[]> = new Map([
+  [
+    TIME,
+    [
+      { from: 2 * 31557600, powers: [["year", 1]] },
+      { from: 2 * 86400, powers: [["d", 1]] },
+      { from: 3600, powers: [["h", 1]] },
+      { from: 120, powers: [["min", 1]] },
+      { from: 1, powers: [["s", 1]], isForZero: true },
+      { from: 1e-3, powers: [["ms", 1]] },
+      { from: 1e-6, powers: [["µs", 1]] },
+      { from: 1e-9, powers: [["ns", 1]] },
+      { from: 1e-12, powers: [["ps", 1]] },
+      { from: 0, powers: [["fs", 1]] },
+    ],
+  ],
+  [
+    MASS,
+    [
+      { from: 1, powers: [["kg", 1]], isForZero: true },
+      { from: 1e-3, powers: [["g", 1]] },
+      { from: 1e-6, powers: [["mg", 1]] },
+      { from: 1e-9, powers: [["µg", 1]] },
+      { from: 0, powers: [["ng", 1]] },
+    ],
+  ],
+  [
+    AREA,
+    [
+      { from: 0.1, powers: [["m", 2]], isForZero: true },
+      { from: 1e-8, powers: [["mm", 2]] },
+      { from: 0, powers: [["µm", 2]] },
+    ],
+  ],
+  [
+    VOLUME,
+    [
+      { from: 0.1, powers: [["m", 3]], isForZero: true },
+      { from: 1e-6, powers: [["cm", 3]] },
+      { from: 1e-12, powers: [["mm", 3]] },
+      { from: 0, powers: [["µm", 3]] },
+    ],
+  ],
+]);
+
+/** Units that keep no prefix down to a tenth, as data sheets write 0.5 K, 0.3 lx; every compound does, as 0.4 W/(m·K). */
+const UNPREFIXED_FROM_A_TENTH: ReadonlySet<string> = new Set(["K", "lm", "lx", "cd"]);
+
+const ENGINEERING_PREFIXES: ReadonlyMap<number, string> = new Map([
+  [0, ""],
+  ...[...PREFIXES]
+    .filter(([, exponent]) => exponent % 3 === 0)
+    .map(([symbol, exponent]) => [exponent, symbol] as const),
+]);
+const LARGEST_PREFIX = 30;
+
+const CELSIUS = unitOf([["°C", 1]]);
+
+function unitToShow(value: Shownable, dimension: Dimension, { unit, anyPrefix, point }: ShowOptions): Unit {
+  if (unit !== undefined && !anyPrefix) return unit;
+  if (point) return unit ?? CELSIUS;
+  const { nominal, low, high } = value;
+  const finite = [low, high].map(Math.abs).filter(Number.isFinite);
+  const size = nominal !== 0 && Number.isFinite(nominal) ? nominal : Math.max(0, ...finite);
+  return chooseUnit(size, dimension, unit);
+}
+
+/** The unit with another prefix on its first factor, where that one takes prefixes and is above the solidus, to the first power. */
+function withPrefixFor(size: number, unit: Unit): Unit {
+  const [first, ...others] = unit.powers;
+  if (first === undefined || !first.takesPrefix || first.exponent !== 1 || !(size > 0 && Number.isFinite(size)))
+    return unit;
+  const old = first.prefix === "" ? 0 : PREFIXES.get(first.prefix)!;
+  const bare = Number((size / unit.factor).toPrecision(EXACT_DIGITS));
+  const magnitude = Math.floor(Math.log10(bare)) + old;
+  let exponent = Math.max(-LARGEST_PREFIX, Math.min(LARGEST_PREFIX, 3 * Math.floor(magnitude / 3)));
+  if (magnitude === -1 && (others.length > 0 || UNPREFIXED_FROM_A_TENTH.has(first.symbol))) exponent = 0;
+  // A compound that begins with a mass stays at the kilogram: 8960 kg/m^3, not 8.96 Mg/m^3.
+  if (first.symbol === "g" && exponent > 3) exponent = 3;
+  const prefix = ENGINEERING_PREFIXES.get(exponent)!;
+  return unitOf([
+    [prefix + first.symbol, 1],
+    ...others.map((power) => [power.prefix + power.symbol, power.exponent] as const),
+  ]);
+}
+
+/** The unit of words that are known to be good. */
+function unitOf(powers: Powers): Unit {
+  const unit = resolveUnit(
+    powers.map(([name, exponent]) => ({ name, exponent })),
+    () => true,
+  );
+  if (!isUnit(unit)) throw new Error(`No unit has the powers ${JSON.stringify(powers)}.`);
+  return unit;
+}
+
+function joined({ text, unit }: Shown): string {
+  return unit === "1" ? text : `${text} ${unit}`;
+}
+
+function isExact({ low, nominal, high }: Shownable): boolean {
+  if (low === high || Number.isNaN(low) || Number.isNaN(high)) return true;
+  if (!Number.isFinite(high - low)) return false;
+  return high - low <= ROUNDING_WIDTH * Math.max(Math.abs(low), Math.abs(high), Math.abs(nominal));
+}
+
+/** Whether whole numbers of this dimension count something: ratios, LEDs, LEDs per board. Money is counted too. */
+function isCounting(dimension: Dimension): boolean {
+  return dimension === RATIO || (dimension !== TEMPERATURE && dimension.exponents.every((exponent) => exponent === 0));
+}
+
+function exactText(x: number, digits: number, isWhole: boolean, floor: number): string {
+  if (!Number.isFinite(x) || x === 0) return plain(x);
+  const trusted = Number(x.toPrecision(TRUSTED_DIGITS));
+  if (isWhole && Number.isInteger(trusted) && Math.abs(trusted) < LARGEST_COUNT) return String(trusted);
+  return plain(roundTo(x, Math.max(10 ** (magnitudeOf(x) - digits + 1), floor)));
+}
+
+function uncertainText(x: number, width: number, floor: number): string {
+  if (!Number.isFinite(x) || x === 0) return plain(x);
+  const byDigits = magnitudeOf(x) - UNCERTAIN_DIGITS + 1;
+  if (width === 0) return plain(roundTo(x, 10 ** byDigits));
+  const byWidth = magnitudeOf(width) - WIDTH_DIGITS + 1;
+  const finest = Math.max(magnitudeOf(width) - FINEST_BELOW_WIDTH, magnitudeOf(x) - TRUSTED_DIGITS);
+  return plain(roundTo(x, Math.max(10 ** Math.max(Math.min(byDigits, byWidth), finest), floor)));
+}
+
+/** The number rounded to a multiple of a power of ten, without the noise of multiplying back. */
+function roundTo(x: number, step: number): number {
+  const place = Math.round(Math.log10(step));
+  const digits = magnitudeOf(x) - place + 1;
+  if (digits < 0) return 0;
+  if (digits === 0) return Math.abs(x) * 2 >= step ? Math.sign(x) * step : 0;
+  return Number(x.toPrecision(Math.min(digits, 17)));
+}
+
+function magnitudeOf(x: number): number {
+  return Number(Math.abs(x).toExponential().split("e")[1]);
+}
+
+/** The shortest text of a number that the note language reads; `∞`, `-∞` and `undefined` are none. */
+function plain(x: number): string {
+  if (Number.isNaN(x)) return "undefined";
+  if (!Number.isFinite(x)) return x > 0 ? "∞" : "-∞";
+  const size = Math.abs(x);
+  if (size !== 0 && (size < 1e-4 || size >= 1e7)) return x.toExponential().replace("e+", "e");
+  return String(x + 0);
+}
