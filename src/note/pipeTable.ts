@@ -1,0 +1,73 @@
+import type { Span } from "../text/span";
+import { Character, isSpace } from "./character";
+import { InlineText } from "./inlineText";
+import type { Line } from "./line";
+
+/**
+ * How many columns the pipe table has whose header and delimiter rows are given, or 0 if they make none (GFM 4.10, as
+ * markdown-it reads it). Both lines are known to be indented by less than four columns.
+ */
+export function tableColumns(text: string, header: Line, delimiters: Line): number {
+  const columns = delimiterColumns(text, delimiters);
+  return columns > 0 && cellSpans(text, header).length === columns ? columns : 0;
+}
+
+/** The cells of a row, each with the spaces around it. A pipe behind a backslash parts none. */
+export function cellSpans(text: string, row: Line): readonly Span[] {
+  const trimmed = trim(text, row.content, row.end);
+  const cells: Span[] = [];
+  let start = trimmed.start;
+  for (let at = trimmed.start; at < trimmed.end; at++) {
+    if (text.charCodeAt(at) !== Character.Pipe || (at > trimmed.start && text[at - 1] === "\\")) continue;
+    cells.push({ start, end: at });
+    start = at + 1;
+  }
+  cells.push({ start, end: trimmed.end });
+  if (isEmpty(cells[0])) cells.shift();
+  if (cells.length > 0 && isEmpty(cells[cells.length - 1])) cells.pop();
+  return cells;
+}
+
+/** The inline Markdown of a cell, its escaped pipes unescaped. */
+export function cellText(text: string, cell: Span): InlineText {
+  const { start, end } = trim(text, cell.start, cell.end);
+  const inline = new InlineText();
+  let from = start;
+  for (let at = text.indexOf("\\|", start); at >= 0 && at < end; at = text.indexOf("\\|", at + 2)) {
+    inline.add(text, from, at);
+    from = at + 1;
+  }
+  inline.add(text, from, end);
+  return inline;
+}
+
+function delimiterColumns(text: string, line: Line): number {
+  const first = text.charCodeAt(line.content);
+  if (line.end - line.content < 2) return 0;
+  if (first === Character.Minus && isSpace(text.charCodeAt(line.content + 1))) return 0;
+  if (first !== Character.Pipe && first !== Character.Minus && first !== Character.Colon) return 0;
+  for (let at = line.content; at < line.end; at++) {
+    const code = text.charCodeAt(at);
+    if (code !== Character.Pipe && code !== Character.Minus && code !== Character.Colon && !isSpace(code)) return 0;
+  }
+  const cells = text.slice(line.content, line.end).split("|");
+  let columns = 0;
+  for (const [index, cell] of cells.entries()) {
+    const delimiter = cell.trim();
+    if (delimiter === "" && (index === 0 || index === cells.length - 1)) continue;
+    if (!/^:?-+:?$/.test(delimiter)) return 0;
+    columns++;
+  }
+  return columns;
+}
+
+/** Cuts off the white space that JavaScript's `trim` does, as markdown-it has it. */
+function trim(text: string, start: number, end: number): Span {
+  const slice = text.slice(start, end);
+  const from = start + slice.length - slice.trimStart().length;
+  return { start: from, end: Math.max(from, start + slice.trimEnd().length) };
+}
+
+function isEmpty(span: Span): boolean {
+  return span.start === span.end;
+}

@@ -1,0 +1,126 @@
+import fc from "fast-check";
+
+/** Ways to begin or end a construct, to be mixed freely: what matters is how they meet. */
+const INDENTS = ["", "", "", " ", "  ", "   ", "    ", "     ", "      ", "       ", "        ", "         ", "\t", " \t", "  \t", "\t\t", "   \t "];
+const MARKERS = ["- ", "* ", "+ ", "-", "*", "1. ", "1) ", "2. ", "10. ", "123456789. ", "1234567890. ", "-\t", "- \t", "-     ", "> ", ">", ">\t", "> > ", ">- ", "- > ", "- - ", "1. - ", "1.", "+   "];
+const CONTENTS = [
+  "a = 2 V",
+  "must a <= 3 V",
+  "text",
+  "words and more",
+  "",
+  " ",
+  "# heading",
+  "## heading ##",
+  "#",
+  "#no",
+  "####### seven",
+  "===",
+  "=",
+  "---",
+  "-",
+  "--- x",
+  "***",
+  "_ _ _",
+  "- - -",
+  "* * * x",
+  "```",
+  "```text",
+  "````",
+  "``` a`b",
+  "~~~",
+  "~~~~ ~",
+  "<!-- comment",
+  "-->",
+  "<!-- one line -->",
+  "<?php",
+  "?>",
+  "<!DOCTYPE x",
+  ">",
+  "<![CDATA[",
+  "]]>",
+  "<pre>",
+  "</pre>",
+  "<script>x</script>",
+  "<div>",
+  "</div>",
+  "<div",
+  "<span class=\"a\">",
+  "</span>",
+  "<a href='x'> and",
+  "| a | b |",
+  "a | b",
+  "|---|---|",
+  ":-- | --:",
+  "--|--",
+  "| a",
+  "-|",
+  "|-",
+  "| `x` | y \\| `z|` |",
+  "[foo]: /url",
+  "[foo]:",
+  "/url",
+  "\"title\"",
+  "\"title",
+  "title\"",
+  "'title'",
+  "(title",
+  "[foo]: /url \"title\"",
+  "[foo]: /url \"title\" x",
+  "[foo]: <a b>",
+  "[foo",
+  "bar]: /url",
+  "[]: /url",
+  "[foo]: javascript:x",
+  "\"\" x",
+  "\"\"",
+  "[ ] open",
+  "[x] must: done `name`",
+  "[ ]",
+  "[X]  should : more",
+  "`code`",
+  "`` a`b ``",
+  "`open",
+  "close`",
+  "\\`not` code`",
+  "`a` ``b` `c`",
+  "<b title=\"`\">`",
+  "<http://x`y>`z`",
+  "[a](b`c) `d`",
+  "![`alt`](u) [`l`](u \"`\")",
+  "` `",
+  "`  a  `",
+  "\u00a0x",
+  "\f",
+  "\u0000",
+  "\ud800",
+  "2. two",
+  "1. one",
+  "- item",
+  "-\titem",
+  "* ",
+  "$",
+];
+const BREAKS = ["\n", "\n", "\n", "\n", "\n\n", "\n\n", "\n   \n", "\r\n", "\r", "\n\n\n", "\r\n\r\n", "\n>\n"];
+
+const line = fc
+  .tuple(
+    fc.constantFrom(...INDENTS),
+    fc.array(fc.constantFrom(...MARKERS), { maxLength: 2 }),
+    fc.constantFrom(...INDENTS, ...Array<string>(20).fill("")),
+    fc.constantFrom(...CONTENTS),
+    fc.constantFrom("", "", "", "", " ", "  ", "\t"),
+  )
+  .map(([indent, markers, inner, content, tail]) => indent + (markers.length === 2 ? markers.join("") : (markers[0] ?? "")) + inner + content + tail);
+
+/** Lines drawn from few contents, so that fences, comments and titles find their ends. */
+const similarLines = fc
+  .tuple(fc.uniqueArray(fc.nat(CONTENTS.length - 1), { minLength: 2, maxLength: 4 }), fc.array(fc.tuple(fc.constantFrom(...INDENTS), fc.constantFrom("", "", "", ...MARKERS), fc.nat(3)), { maxLength: 10 }))
+  .map(([contents, lines]) => lines.map(([indent, marker, which]) => indent + marker + CONTENTS[contents[which % contents.length]]));
+
+/** Notes in which every construct of CommonMark block structure meets every other. */
+export const documents: fc.Arbitrary<string> = fc
+  .tuple(fc.oneof(fc.array(line, { maxLength: 12 }), similarLines), fc.array(fc.constantFrom(...BREAKS), { minLength: 12, maxLength: 12 }), fc.boolean())
+  .map(([lines, breaks, isClosed]) =>
+    lines.map((content, index) => content + (index + 1 < lines.length || isClosed ? breaks[index] : "")).join(""),
+  );
