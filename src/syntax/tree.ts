@@ -14,7 +14,7 @@ export type Node = number;
 export const NONE: Node = -1;
 
 export const enum Kind {
-  /** What should have stood here could not be read; a problem says why. */
+  /** What should stand here could not be read; a problem says why. It has no value. Children: what could be read of it. */
   Missing,
   /** A number as written, with its uncertainty. Operator column: {@link Form}. Children: {@link Kind.Value}s in written order. */
   Literal,
@@ -26,7 +26,7 @@ export const enum Kind {
   Value,
   /** A unit as written. Children: {@link Kind.Power}s. A bracket after a defined name has the same form. */
   Unit,
-  /** One factor of a unit. Text: the word. Number: its exponent, negative below the solidus, ½ under a root sign. */
+  /** One factor of a unit. Text: the word in its compared form (`µ` as Greek letter, `Ω` as letter). Number: its exponent, negative below the solidus, ½ under a root sign. */
   Power,
   /** A name. Text: the name in its compared form (NFC, look-alike code points folded). */
   Name,
@@ -166,13 +166,6 @@ export class Arena {
   }
 }
 
-/** What a new node holds besides its place. */
-export interface NodeFields {
-  readonly operator?: number;
-  readonly number?: number;
-  readonly text?: string;
-}
-
 /** One statement's window on the arena. */
 export class Tree {
   private base: number;
@@ -186,21 +179,42 @@ export class Tree {
     return this.size;
   }
 
-  /** Appends a node behind its children. Only the statement parsed last can grow. */
-  add(kind: Kind, span: Span, children: readonly Node[] = [], fields: NodeFields = {}): Node {
+  /**
+   * Appends a node behind its children. Several children are first joined by {@link join}.
+   * Only the statement parsed last can grow.
+   * @param text what {@link intern} gave for the node's text.
+   */
+  add(kind: Kind, start: number, end: number, first: Node = NONE, operator = 0, number = NaN, text = -1): Node {
     const arena = this.arena;
     const row = arena.append();
     arena.kind[row] = kind;
-    arena.operator[row] = fields.operator ?? 0;
-    arena.start[row] = span.start;
-    arena.end[row] = span.end;
-    arena.number[row] = fields.number ?? NaN;
-    arena.text[row] = fields.text === undefined ? -1 : arena.intern(fields.text);
+    arena.operator[row] = operator;
+    arena.start[row] = start;
+    arena.end[row] = end;
+    arena.number[row] = number;
+    arena.text[row] = text;
     arena.next[row] = NONE;
-    arena.first[row] = children.length > 0 ? children[0] : NONE;
-    for (let i = 1; i < children.length; i++) arena.next[this.base + children[i - 1]] = children[i];
-    this.size++;
-    return row - this.base;
+    arena.first[row] = first;
+    return this.size++;
+  }
+
+  /** Makes a node the next sibling of another. */
+  join(node: Node, next: Node): void {
+    this.arena.next[this.base + node] = next;
+  }
+
+  /** The number of a text for {@link add}. */
+  intern(text: string): number {
+    return this.arena.intern(text);
+  }
+
+  /** Takes the sign off a literal of one number, which turned out to be the operand of a minus (`-2^2`). */
+  takeSignOff(literal: Node, start: number): void {
+    const value = this.base + this.first(literal);
+    this.arena.start[this.base + literal] = start;
+    this.arena.start[value] = start;
+    this.arena.number[value] = -this.arena.number[value];
+    this.arena.text[value] = this.arena.intern(this.arena.texts[this.arena.text[value]].replace(/^-/, ""));
   }
 
   kind(node: Node): Kind {

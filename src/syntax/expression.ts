@@ -1,0 +1,320 @@
+import type { Cursor } from "./cursor";
+import { Token } from "./lexer";
+import { literal } from "./literal";
+import { postfix } from "./operand";
+import { Form, Kind, NONE, Notation, Operator, type Node } from "./tree";
+import { readSuperscript } from "./unit";
+import { Word } from "./word";
+
+/** An expression, from the loosest binding: or, and, not, comparison, if, without, `+ -`, `* /`, minus, `||`, `^`. */
+export function expression(at: Cursor): Node {
+  if (!at.enter()) return at.absent();
+  let left = conjunction(at);
+  while (at.isWord(Word.Or)) {
+    const height = at.height;
+    at.advance();
+    left = binary(at, Operator.Or, left, conjunction(at), height);
+  }
+  at.leave();
+  return left;
+}
+
+/** What can stand on one side of a comparison. */
+export function comparand(at: Cursor): Node {
+  return at.isWord(Word.If) ? conditional(at) : without(at);
+}
+
+/** A name, from its word. */
+export function name(at: Cursor): Node {
+  const { tree, start, end } = at;
+  at.height = 1;
+  const text = tree.intern(at.name);
+  at.advance();
+  return tree.add(Kind.Name, start, end, NONE, 0, NaN, text);
+}
+
+/** `if c then a else b`, from the word. */
+export function conditional(at: Cursor): Node {
+  const start = at.start;
+  if (!at.enter()) return at.absent();
+  at.advance();
+  const condition = expression(at);
+  let height = at.height;
+  if (!at.acceptWord(Word.Then)) at.unexpected("then");
+  const yes = expression(at);
+  height = Math.max(height, at.height);
+  if (!at.acceptWord(Word.Else)) at.unexpected("else");
+  const no = comparand(at);
+  at.leave();
+  at.rise(Math.max(height, at.height) + 1);
+  at.tree.join(condition, yes);
+  at.tree.join(yes, no);
+  return at.tree.add(Kind.If, start, at.tree.end(no), condition);
+}
+
+function conjunction(at: Cursor): Node {
+  let left = negation(at);
+  while (at.isWord(Word.And) || at.is(Token.And)) {
+    const height = at.height;
+    at.advance();
+    left = binary(at, Operator.And, left, negation(at), height);
+  }
+  return left;
+}
+
+function negation(at: Cursor): Node {
+  if (!at.isWord(Word.Not) && !at.is(Token.Not)) return comparison(at);
+  const start = at.start;
+  if (!at.enter()) return at.absent();
+  at.advance();
+  const operand = negation(at);
+  at.leave();
+  return unary(at, Operator.Not, start, operand);
+}
+
+function comparison(at: Cursor): Node {
+  const { tree } = at;
+  const first = comparand(at);
+  let operator = comparator(at);
+  if (operator === Operator.None) return first;
+  let last = first;
+  let height = at.height;
+  let parallel = NONE;
+  let signs = 0;
+  for (; operator !== Operator.None; operator = comparator(at)) {
+    if (signs++ > 0 && isParallel(at, last)) parallel = last;
+    const sign = tree.add(Kind.Comparator, at.start, at.end, NONE, operator);
+    at.advance();
+    const operand = comparand(at);
+    height = Math.max(height, at.height);
+    tree.join(last, sign);
+    tree.join(sign, operand);
+    last = operand;
+  }
+  at.rise(height + 1);
+  const node = tree.add(Kind.Comparison, tree.start(first), tree.end(last), first);
+  return parallel === NONE ? node : parallelOfConditions(at, node, parallel);
+}
+
+function comparator(at: Cursor): Operator {
+  switch (at.kind) {
+    case Token.Less:
+      return Operator.Less;
+    case Token.LessOrEqual:
+      return Operator.LessOrEqual;
+    case Token.Greater:
+      return Operator.Greater;
+    case Token.GreaterOrEqual:
+      return Operator.GreaterOrEqual;
+    case Token.Equal:
+      return Operator.Equal;
+    case Token.NotEqual:
+      return Operator.NotEqual;
+    case Token.Word:
+      return at.word === Word.Inside ? Operator.Inside : Operator.None;
+    default:
+      return Operator.None;
+  }
+}
+
+/** `x without LED, board`. Where commas separate, only the first name belongs to it. */
+function without(at: Cursor): Node {
+  const operand = sum(at);
+  if (!at.isWord(Word.Without)) return operand;
+  const height = at.height;
+  at.advance();
+  let last = operand;
+  for (;;) {
+    const dropped = at.is(Token.Word) ? name(at) : at.missing("name");
+    at.tree.join(last, dropped);
+    last = dropped;
+    if (!at.is(Token.Comma) || at.commaSeparates) break;
+    const comma = at.start;
+    at.advance();
+    // In `variant "a": x = 3 LED without LED, y = 2` the comma belongs to the statement.
+    if (at.is(Token.Word) && !at.isAssigned) continue;
+    at.resume(comma);
+    break;
+  }
+  at.rise(height + 1);
+  return at.tree.add(Kind.Without, at.tree.start(operand), at.tree.end(last), operand);
+}
+
+function sum(at: Cursor): Node {
+  let left = product(at);
+  for (;;) {
+    let operator: Operator;
+    if (at.is(Token.Plus)) operator = Operator.Add;
+    else if (at.is(Token.Minus)) operator = Operator.Subtract;
+    else if (at.is(Token.Dash)) {
+      at.report(at.start, at.end, { code: "syntax.otherSign", found: at.found, rewritten: ["-"] });
+      operator = Operator.Subtract;
+    } else return left;
+    const height = at.height;
+    at.advance();
+    left = binary(at, operator, left, product(at), height);
+  }
+}
+
+function product(at: Cursor): Node {
+  let left = signed(at);
+  while (at.is(Token.Times) || at.is(Token.Divide)) {
+    const operator = at.is(Token.Times) ? Operator.Multiply : Operator.Divide;
+    const sign = at.found;
+    const height = at.height;
+    at.advance();
+    const right = signed(at);
+    const mixed = isParallel(at, left) || isParallel(at, right);
+    const node = binary(at, operator, left, right, height);
+    left = mixed ? parallelNeedsBrackets(at, node, left, right, sign) : node;
+  }
+  return left;
+}
+
+/** A minus and its operand. `-2^2` is −(2²), as in print, but in `-40 .. 85 °C` the minus belongs to the number. */
+function signed(at: Cursor): Node {
+  if (!at.is(Token.Minus) && !at.is(Token.Dash)) return parallel(at, at.is(Token.Plus) ? plus(at) : power(at));
+  const start = at.start;
+  if (at.is(Token.Dash)) at.report(start, at.end, { code: "syntax.otherSign", found: at.found, rewritten: ["-"] });
+  if (!at.enter()) return at.absent();
+  at.advance();
+  let operand: Node;
+  if (at.is(Token.Number)) {
+    const numberAt = at.start;
+    const number = postfix(at, literal(at, start));
+    const isTied = at.is(Token.Power) || at.is(Token.Superscript) || at.is(Token.Parallel);
+    if (!isTied || !takeSignOff(at, number, numberAt)) {
+      at.leave();
+      return parallel(at, raised(at, number));
+    }
+    operand = parallel(at, raised(at, number));
+  } else operand = signed(at);
+  at.leave();
+  return unary(at, Operator.Negate, start, operand);
+}
+
+/** Whether the node is a single signed number; if so, it is the number without its sign from now on. */
+function takeSignOff(at: Cursor, node: Node, start: number): boolean {
+  const { tree } = at;
+  if (tree.kind(node) !== Kind.Literal || tree.operator(node) !== Form.Exact) return false;
+  tree.takeSignOff(node, start);
+  return true;
+}
+
+/** A plus before an operand says nothing; the language has none. */
+function plus(at: Cursor): Node {
+  at.report(at.start, at.end, { code: "syntax.otherSign", found: "+", rewritten: [""] });
+  at.advance();
+  return at.is(Token.Plus) ? at.missing("expression") : power(at);
+}
+
+function parallel(at: Cursor, first: Node): Node {
+  let left = first;
+  while (at.is(Token.Parallel)) {
+    const signStart = at.start;
+    const signEnd = at.end;
+    const height = at.height;
+    at.advance();
+    const right = power(at);
+    const areConditions = isCondition(at, left) || isCondition(at, right);
+    left = binary(at, Operator.Parallel, left, right, height);
+    if (!areConditions) continue;
+    at.report(signStart, signEnd, { code: "syntax.parallelOfConditions", rewritten: ["or"] });
+    left = at.spoil(left);
+  }
+  return left;
+}
+
+function power(at: Cursor): Node {
+  return raised(at, postfix(at));
+}
+
+/** The powers behind a base: `x²`, `x ^ 2`, `2 ^ 3 ^ 2` from the right. */
+function raised(at: Cursor, base: Node): Node {
+  if (at.is(Token.Unknown) || at.is(Token.End)) return base;
+  if (at.is(Token.Superscript)) base = superscript(at, base);
+  if (!at.is(Token.Power)) return base;
+  const height = at.height;
+  if (!at.enter()) return base;
+  at.advance();
+  const exponent = at.is(Token.Minus) ? negativeExponent(at) : power(at);
+  at.leave();
+  return binary(at, Operator.Power, base, exponent, height);
+}
+
+function negativeExponent(at: Cursor): Node {
+  const start = at.start;
+  if (!at.enter()) return at.absent();
+  at.advance();
+  const operand = at.is(Token.Minus) ? negativeExponent(at) : power(at);
+  at.leave();
+  return unary(at, Operator.Negate, start, operand);
+}
+
+function superscript(at: Cursor, base: Node): Node {
+  const { tree, start } = at;
+  const { value, end } = readSuperscript(at.text, start);
+  const height = at.height;
+  const number = tree.add(Kind.Value, start, end, NONE, Notation.Decimal, value, tree.intern(String(value)));
+  const exponent = tree.add(Kind.Literal, start, end, number, Form.Exact);
+  at.resume(end);
+  at.height = 2;
+  return binary(at, Operator.Power, base, exponent, height);
+}
+
+function binary(at: Cursor, operator: Operator, left: Node, right: Node, leftHeight: number): Node {
+  const { tree } = at;
+  at.rise(Math.max(leftHeight, at.height) + 1);
+  tree.join(left, right);
+  return tree.add(Kind.Binary, tree.start(left), tree.end(right), left, operator);
+}
+
+function unary(at: Cursor, operator: Operator, start: number, operand: Node): Node {
+  at.rise(at.height + 1);
+  return at.tree.add(Kind.Unary, start, at.tree.end(operand), operand, operator);
+}
+
+function isParallel(at: Cursor, node: Node): boolean {
+  return at.tree.kind(node) === Kind.Binary && at.tree.operator(node) === Operator.Parallel;
+}
+
+/** Whether the node is a bracket around something that is true or false. */
+function isCondition(at: Cursor, node: Node): boolean {
+  const { tree } = at;
+  if (tree.kind(node) !== Kind.Group) return false;
+  const inside = tree.first(node);
+  if (tree.kind(inside) === Kind.Comparison) return true;
+  const operator = tree.operator(inside);
+  if (tree.kind(inside) === Kind.Unary) return operator === Operator.Not;
+  return tree.kind(inside) === Kind.Binary && (operator === Operator.And || operator === Operator.Or);
+}
+
+/** `a < 1 || b < 2`: the chain `a < (1 || b) < 2` is what the grammar reads, and hardly ever what is meant. */
+function parallelOfConditions(at: Cursor, comparison: Node, inner: Node): Node {
+  const { tree, text } = at;
+  const left = tree.first(inner);
+  const right = tree.next(left);
+  const [start, end] = [tree.start(inner), tree.end(inner)];
+  const or = text.slice(start, tree.end(left)) + " or " + text.slice(tree.start(right), end);
+  at.report(start, end, { code: "syntax.parallelOfConditions", rewritten: [or, `(${text.slice(start, end)})`] });
+  return at.spoil(comparison);
+}
+
+function parallelNeedsBrackets(at: Cursor, node: Node, left: Node, right: Node, sign: string): Node {
+  const { tree, text } = at;
+  const inBrackets = (from: Node, to: Node): string => `(${text.slice(tree.start(from), tree.end(to))})`;
+  const plain = (of: Node): string => text.slice(tree.start(of), tree.end(of));
+  const rewritten: string[] = [];
+  const around = isParallel(at, left) ? inBrackets(left, left) : plain(left);
+  rewritten.push(`${around} ${sign} ${isParallel(at, right) ? inBrackets(right, right) : plain(right)}`);
+  if (!isParallel(at, left)) {
+    const first = tree.first(right);
+    rewritten.push(`${inBrackets(left, first)} || ${plain(tree.next(first))}`);
+  } else if (!isParallel(at, right)) {
+    const first = tree.first(left);
+    rewritten.push(`${plain(first)} || ${inBrackets(tree.next(first), right)}`);
+  }
+  const span = [tree.start(left), tree.end(right)] as const;
+  at.report(span[0], span[1], { code: "syntax.parallelNeedsBrackets", rewritten });
+  return at.spoil(node);
+}

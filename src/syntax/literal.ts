@@ -1,0 +1,285 @@
+import { Class, classOf, isDigit } from "./character";
+import type { Cursor } from "./cursor";
+import { Token } from "./lexer";
+import { conciseUncertainty, plainDigits } from "./numeral";
+import { Form, Kind, NONE, Notation, type Node } from "./tree";
+import { RESERVED, Word, holds, wordOf } from "./word";
+
+/**
+ * A literal, from a number or a leading `..`.
+ * @param sign where a minus before the number stands (it has been stepped over), or −1.
+ */
+export function literal(at: Cursor, sign = -1): Node {
+  const start = sign >= 0 ? sign : at.start;
+  at.spoilt = false;
+  at.height = 2;
+  let node: Node;
+  if (at.is(Token.Range)) node = range(at, start, NONE, Form.NoMinimum);
+  else {
+    const first = value(at, sign);
+    if (at.is(Token.PlusMinus)) node = plusMinus(at, start, first);
+    else if (at.is(Token.Range)) node = range(at, start, first, Form.Range);
+    else node = at.tree.add(Kind.Literal, start, at.tree.end(first), first, Form.Exact);
+  }
+  if (at.is(Token.Dash)) node = dash(at, start, node);
+  else if (at.is(Token.Dot)) trailingDot(at, start);
+  return settle(at, node);
+}
+
+/** `readings [1, 2, 3] V` and `sample [1, 2, 3] V`, from the word. */
+export function series(at: Cursor): Node {
+  const start = at.start;
+  const form = at.word === Word.Readings ? Form.Readings : Form.Sample;
+  at.spoilt = false;
+  at.height = 2;
+  at.advance();
+  const opened = at.start;
+  if (!at.expect(Token.OpenSquare, "[")) return at.absent();
+  const commaSeparates = at.commaSeparates;
+  at.commaSeparates = true;
+  let first = NONE;
+  let last = NONE;
+  for (;;) {
+    const member = signedValue(at, false);
+    if (last === NONE) first = member;
+    else at.tree.join(last, member);
+    last = member;
+    if (!at.is(Token.Comma)) break;
+    at.advance();
+  }
+  at.commaSeparates = commaSeparates;
+  const isClosed = at.is(Token.CloseSquare);
+  let end = at.end;
+  const unitAt = isClosed ? unitEnd(at, end) : -1;
+  if (unitAt < 0) end = at.close(opened, Token.CloseSquare);
+  else {
+    at.tree.join(last, unit(at, unitAt));
+    at.resume((end = unitAt));
+  }
+  return settle(at, at.tree.add(Kind.Literal, start, end, first, form));
+}
+
+/** A number that is not part of a literal with a unit: `of 5`, `= -0.3`. */
+export function plainNumber(at: Cursor): Node {
+  at.spoilt = false;
+  return settle(at, signedValue(at, false));
+}
+
+/** Where the unit of a number that ends at `from` ends, or −1. The unit stands in `at.unit`. */
+export function unitEnd(at: Cursor, from: number, isAlone = false): number {
+  const text = at.text;
+  let start = from;
+  while (start < at.limit && classOf(text.charCodeAt(start)) & Class.Space) start++;
+  if (start >= at.limit) return -1;
+  const code = text.charCodeAt(start);
+  const begins = classOf(code) & Class.Letter || code === 37 || code === 0xb0 || code === 0x221a || code === 49;
+  if (!begins) return -1;
+  if (code === 49 && start === from && !isAlone) return -1;
+  const end = at.unit.read(text, start, at.limit);
+  if (end < 0) return -1;
+  const word = wordOf(text.slice(start, at.unit.wordEnd[0]));
+  if (word !== Word.None) {
+    if (holds(RESERVED | at.clauses, word)) return -1;
+    if (word === Word.In && at.isRule && isDigit(text.charCodeAt(passSpace(text, at.unit.wordEnd[0])))) return -1;
+  }
+  return end;
+}
+
+/** The node of the unit that stands in `at.unit`. */
+export function unit(at: Cursor, end: number): Node {
+  const { tree, unit: read } = at;
+  let first = NONE;
+  let last = NONE;
+  for (let i = 0; i < read.count; i++) {
+    const text = tree.intern(read.name(i));
+    const power = tree.add(Kind.Power, read.start[i], read.end[i], NONE, 0, read.exponent[i], text);
+    if (last === NONE) first = power;
+    else tree.join(last, power);
+    last = power;
+  }
+  const start = unitStart(at, first);
+  if (read.rewritten.length > 0) {
+    at.report(start, end, { code: "syntax.unitNeedsBrackets", rewritten: read.rewritten });
+    at.spoilt = true;
+  }
+  return tree.add(Kind.Unit, start, end, first);
+}
+
+/** A unit that begins with `1/` begins before its first power. */
+function unitStart(at: Cursor, first: Node): number {
+  let start = at.tree.start(first);
+  if (at.unit.exponent[0] < 0) {
+    if (at.text.charCodeAt(start - 1) === 40) start--;
+    if (at.text.startsWith("1/", start - 2)) start -= 2;
+  }
+  return start;
+}
+
+function settle(at: Cursor, node: Node): Node {
+  if (!at.spoilt) return node;
+  at.spoilt = false;
+  return at.spoil(node);
+}
+
+function signedValue(at: Cursor, takesUnit: boolean): Node {
+  const sign = at.is(Token.Minus) ? at.start : -1;
+  if (sign >= 0) at.advance();
+  if (at.is(Token.Number)) return value(at, sign, takesUnit);
+  at.spoilt = true;
+  return at.missing("number");
+}
+
+function range(at: Cursor, start: number, low: Node, form: Form): Node {
+  at.advance();
+  if (!at.is(Token.Number) && !at.is(Token.Minus) && low !== NONE) joinsNumbers(at, "..");
+  const second = signedValue(at, true);
+  if (low !== NONE) at.tree.join(low, second);
+  let last = second;
+  if (at.is(Token.Range)) {
+    at.advance();
+    last = signedValue(at, true);
+    at.tree.join(second, last);
+    if (form === Form.Range) form = Form.TypicalRange;
+  }
+  return at.tree.add(Kind.Literal, start, at.tree.end(last), low !== NONE ? low : second, form);
+}
+
+function plusMinus(at: Cursor, start: number, nominal: Node): Node {
+  at.advance();
+  if (!at.is(Token.Number)) {
+    joinsNumbers(at, "±");
+    return at.tree.add(Kind.Literal, start, at.tree.end(nominal), nominal, Form.Exact);
+  }
+  const half = value(at, -1);
+  at.tree.join(nominal, half);
+  if (!at.is(Token.Open)) return at.tree.add(Kind.Literal, start, at.tree.end(half), nominal, Form.PlusMinus);
+  const opened = at.start;
+  at.advance();
+  if (at.is(Token.Word) && at.found === "k") at.advance();
+  else at.unexpected("=");
+  at.expect(Token.Equal, "=");
+  const factor = signedValue(at, false);
+  at.tree.join(half, factor);
+  const end = at.close(opened, Token.Close);
+  return at.tree.add(Kind.Literal, start, end, nominal, Form.Expanded);
+}
+
+/** The sign stands before something that is no number: reported once, the value is lost. */
+function joinsNumbers(at: Cursor, sign: "±" | ".."): void {
+  at.spoilt = true;
+  if (at.is(Token.Word) || at.is(Token.Open)) at.report(at.start, at.end, { code: "syntax.joinsNumbers", sign });
+  else at.unexpected("number");
+}
+
+/** One number with its unit, from the number; `sign` as in {@link literal}. */
+function value(at: Cursor, sign: number, takesUnit = true): Node {
+  const { tree, numeral, text } = at;
+  const start = at.start;
+  let end = at.end;
+  const notation = numeral.notation;
+  const { sign: inner, signEnd } = numeral;
+  checkNumeral(at, start, end);
+  if (text.charCodeAt(end) === 44 && !at.commaSeparates && isDigit(text.charCodeAt(end + 1)))
+    end = decimalComma(at, start, end);
+  const written =
+    notation === Notation.Concise
+      ? plainDigits(text.slice(start, inner) + text.slice(signEnd + 1, end))
+      : plainDigits(text.slice(start, end));
+  const number = notation === Notation.LetterCode ? NaN : numberOf(written, notation);
+  const first = sign >= 0 ? sign : start;
+  const id = tree.intern(sign >= 0 ? "-" + written : written);
+  let children = NONE;
+  if (notation === Notation.Concise) {
+    const uncertainty = conciseUncertainty(text, start, inner, signEnd, end);
+    const uncertaintyId = tree.intern(uncertainty);
+    children = tree.add(Kind.Value, inner + 1, signEnd, NONE, Notation.Decimal, Number(uncertainty), uncertaintyId);
+  }
+  const withUnit = takesUnit ? unitEnd(at, end) : -1;
+  if (withUnit < 0) at.resume(end);
+  else {
+    const unitNode = unit(at, withUnit);
+    if (children === NONE) children = unitNode;
+    else tree.join(children, unitNode);
+    end = withUnit;
+    at.resume(end);
+  }
+  return tree.add(Kind.Value, first, end, children, notation, sign >= 0 ? -number : number, id);
+}
+
+function numberOf(written: string, notation: Notation): number {
+  if (notation !== Notation.Fraction) return Number(written);
+  const solidus = written.indexOf("/");
+  return Number(written.slice(0, solidus)) / Number(written.slice(solidus + 1));
+}
+
+/** Numbers that can be read in two ways. */
+function checkNumeral(at: Cursor, start: number, end: number): void {
+  const { numeral, text } = at;
+  if (numeral.notation === Notation.LetterCode) {
+    const unclear = numeral.unclearTolerance;
+    if (unclear < 0) return;
+    const rewritten = [text.slice(start, unclear) + " " + text.slice(unclear, end)];
+    at.report(start, end, { code: "syntax.toleranceOrUnit", rewritten });
+    at.spoilt = true;
+  } else if (numeral.notation === Notation.Fraction) {
+    const [above, below] = [text.slice(start, numeral.sign), text.slice(numeral.sign + 1, end)];
+    const before = text[start - 1];
+    const after = text.charCodeAt(end);
+    let rewritten: string[];
+    if (before === "^" || before === "/") rewritten = [`(${above}/${below})`, `${above} / ${below}`];
+    else if (after === 94) rewritten = [`${above} / ${below}`, `(${above}/${below})`];
+    else return;
+    at.report(start, end, { code: "syntax.ambiguousFraction", rewritten });
+    at.spoilt = true;
+  }
+}
+
+/** `3,3`: reads over it and says how it is written here. Three digits behind the comma may be thousands. */
+function decimalComma(at: Cursor, start: number, comma: number): number {
+  const { text } = at;
+  const groups = [text.slice(start, comma)];
+  let end = comma;
+  while (text.charCodeAt(end) === 44 && isDigit(text.charCodeAt(end + 1))) {
+    const from = ++end;
+    while (isDigit(text.charCodeAt(end))) end++;
+    groups.push(text.slice(from, end));
+  }
+  const isThousands = groups.slice(1).every((group) => group.length === 3) && groups[0].length <= 3;
+  const rewritten: string[] = [];
+  if (groups.length === 2) rewritten.push(groups.join("."));
+  if (isThousands) rewritten.push(groups.join("_"));
+  at.report(start, end, { code: "syntax.decimalComma", rewritten });
+  at.spoilt = true;
+  return end;
+}
+
+/** `3–5 V`: a range or a difference. */
+function dash(at: Cursor, start: number, first: Node): Node {
+  const before = at.text.slice(start, at.previousEnd);
+  const dashAt = at.start;
+  at.advance();
+  if (!at.is(Token.Number)) {
+    at.resume(dashAt);
+    return first;
+  }
+  const secondAt = at.start;
+  const second = value(at, -1);
+  const after = at.text.slice(secondAt, at.previousEnd);
+  const rewritten = [`${before} .. ${after}`, `${before} - ${after}`];
+  at.report(start, at.previousEnd, { code: "syntax.dashBetweenNumbers", rewritten });
+  at.tree.join(first, second);
+  return at.tree.add(Kind.Missing, start, at.tree.end(second), first);
+}
+
+/** `2.` */
+function trailingDot(at: Cursor, start: number): void {
+  if (at.start !== at.previousEnd || classOf(at.text.charCodeAt(at.end)) & Class.Letter) return;
+  const rewritten = [at.text.slice(start, at.previousEnd)];
+  at.report(start, at.end, { code: "syntax.numberDot", rewritten });
+  at.advance();
+}
+
+function passSpace(text: string, at: number): number {
+  while (classOf(text.charCodeAt(at)) & Class.Space) at++;
+  return at;
+}

@@ -1,0 +1,361 @@
+import { Class, classOf } from "./character";
+import type { Cursor } from "./cursor";
+import { conditional, expression, name } from "./expression";
+import { Token } from "./lexer";
+import { literal, series } from "./literal";
+import { Form, Kind, NONE, Operator, type Node } from "./tree";
+import { RESERVED, Word, holds } from "./word";
+
+/** An operand with what hangs on it: members, indices, calls. */
+export function postfix(at: Cursor, operand = primary(at)): Node {
+  const { tree } = at;
+  for (;;) {
+    const height = at.height;
+    if (at.is(Token.Dot) && !isNumber(at, operand)) operand = member(at, operand);
+    else if (at.is(Token.OpenSquare) && canHold(at, operand)) operand = index(at, operand);
+    else if (at.is(Token.Open) && tree.kind(operand) !== Kind.Missing) {
+      const kind = tree.kind(operand);
+      operand = kind === Kind.Name || kind === Kind.Member ? call(at, operand) : missingOperator(at, operand);
+    } else break;
+    if (!at.rise(Math.max(height, at.height) + 1)) return operand;
+  }
+  return at.is(Token.PlusMinus) || at.is(Token.Range) || at.is(Token.Percent) || at.is(Token.Number)
+    ? misplaced(at, operand)
+    : operand;
+}
+
+function primary(at: Cursor): Node {
+  switch (at.kind) {
+    case Token.Word:
+      return holds(RESERVED, at.word) ? reserved(at) : name(at);
+    case Token.Number:
+    case Token.Range:
+      return literal(at);
+    case Token.Open:
+      return group(at);
+    case Token.OpenSquare:
+      return list(at);
+    case Token.Text:
+      return text(at);
+    case Token.Not:
+      return tight(at, "not");
+    default:
+      return at.missing("expression");
+  }
+}
+
+/** Text in quotes, from its token. */
+export function text(at: Cursor): Node {
+  const { tree, start, end } = at;
+  const inside = tree.intern(at.quotedText);
+  at.height = 1;
+  at.advance();
+  return tree.add(Kind.Text, start, end, NONE, 0, NaN, inside);
+}
+
+/** `[a, b, c]`, from the bracket. */
+export function list(at: Cursor): Node {
+  const start = at.start;
+  if (!at.enter()) return at.absent();
+  at.advance();
+  const commaSeparates = at.commaSeparates;
+  at.commaSeparates = true;
+  at.height = 1;
+  const first = members(at, Token.CloseSquare, expression);
+  at.commaSeparates = commaSeparates;
+  at.leave();
+  const height = at.height;
+  const end = at.close(start, Token.CloseSquare);
+  at.rise(height + 1);
+  return settled(at, at.tree.add(Kind.List, start, end, first));
+}
+
+/** `a.b`, from the dot. */
+export function member(at: Cursor, owner: Node): Node {
+  at.advance();
+  const part = at.is(Token.Word) ? name(at) : at.missing("name");
+  at.tree.join(owner, part);
+  return at.tree.add(Kind.Member, at.tree.start(owner), at.tree.end(part), owner);
+}
+
+/** The comma-separated members up to a closing bracket, joined; the first of them. */
+function members(at: Cursor, close: Token, read: (at: Cursor) => Node): Node {
+  let first = NONE;
+  let last = NONE;
+  let height = 0;
+  while (!at.is(Token.End) && (at.kind !== close || last !== NONE)) {
+    const node = read(at);
+    height = Math.max(height, at.height);
+    if (last === NONE) first = node;
+    else at.tree.join(last, node);
+    last = node;
+    if (!at.is(Token.Comma)) break;
+    at.advance();
+  }
+  at.height = height;
+  return first;
+}
+
+/** A word of the language where an operand should stand. */
+function reserved(at: Cursor): Node {
+  switch (at.word) {
+    case Word.Another:
+      return another(at);
+    case Word.Readings:
+    case Word.Sample:
+      return series(at);
+    case Word.If:
+      return tight(at, "if");
+    case Word.Not:
+      return tight(at, "not");
+    case Word.Then:
+    case Word.Else:
+    case Word.From:
+    case Word.For:
+    case Word.Satisfy:
+    case Word.Choose:
+    case Word.And:
+    case Word.Or:
+      if (!isUsed(at)) return at.missing("expression");
+  }
+  at.report(at.start, at.end, { code: "syntax.reservedWord", word: at.found });
+  return at.spoil(name(at));
+}
+
+/** Whether an operator or bracket follows, so that the word was meant as a name: `from * 2`. */
+function isUsed(at: Cursor): boolean {
+  const { text, limit } = at;
+  let next = at.end;
+  while (next < limit && classOf(text.charCodeAt(next)) & Class.Space) next++;
+  return next < limit && "+*/^<>=.".includes(text[next]);
+}
+
+function another(at: Cursor): Node {
+  const start = at.start;
+  if (!at.enter()) return at.absent();
+  at.advance();
+  const operand = postfix(at);
+  at.leave();
+  at.rise(at.height + 1);
+  return at.tree.add(Kind.Unary, start, at.tree.end(operand), operand, Operator.Another);
+}
+
+/** `if` and `not` bind loosely; as an operand they need brackets. What was meant is clear, so it is read. */
+function tight(at: Cursor, word: "if" | "not"): Node {
+  const start = at.start;
+  let node: Node;
+  if (word === "if") node = conditional(at);
+  else {
+    if (!at.enter()) return at.absent();
+    at.advance();
+    const operand = postfix(at);
+    at.leave();
+    at.rise(at.height + 1);
+    node = at.tree.add(Kind.Unary, start, at.tree.end(operand), operand, Operator.Not);
+  }
+  const end = at.tree.end(node);
+  const rewritten = [`(${at.text.slice(start, end)})`];
+  at.report(start, end, { code: "syntax.needsBrackets", word, rewritten });
+  return node;
+}
+
+function group(at: Cursor): Node {
+  const start = at.start;
+  if (!at.enter()) return at.absent();
+  at.advance();
+  const commaSeparates = at.commaSeparates;
+  at.commaSeparates = false;
+  const inside = expression(at);
+  at.commaSeparates = commaSeparates;
+  at.leave();
+  const height = at.height;
+  const end = at.close(start, Token.Close);
+  at.rise(height + 1);
+  return settled(at, at.tree.add(Kind.Group, start, end, inside));
+}
+
+/** A bracket that did not close as it should has no value. */
+function settled(at: Cursor, node: Node): Node {
+  if (!at.spoilt) return node;
+  at.spoilt = false;
+  return at.spoil(node);
+}
+
+function index(at: Cursor, owner: Node): Node {
+  const start = at.start;
+  if (!at.enter()) return owner;
+  at.advance();
+  let key: Node;
+  if (at.is(Token.Text)) key = text(at);
+  else if (at.is(Token.Number)) key = literal(at);
+  else key = at.missing("text");
+  at.leave();
+  at.tree.join(owner, key);
+  const end = at.close(start, Token.CloseSquare);
+  return settled(at, at.tree.add(Kind.Index, at.tree.start(owner), end, owner));
+}
+
+function call(at: Cursor, callee: Node): Node {
+  const start = at.start;
+  if (!at.enter()) return callee;
+  at.advance();
+  const commaSeparates = at.commaSeparates;
+  at.commaSeparates = true;
+  const first = members(at, Token.Close, argument);
+  at.commaSeparates = commaSeparates;
+  at.leave();
+  const height = at.height;
+  if (first !== NONE) at.tree.join(callee, first);
+  const end = at.close(start, Token.Close);
+  at.height = height;
+  return settled(at, at.tree.add(Kind.Call, at.tree.start(callee), end, callee));
+}
+
+/** `x`, `rise = 10 K` or `k * I for k = 1 .. 10`. */
+function argument(at: Cursor): Node {
+  const { tree } = at;
+  if (at.is(Token.Word) && at.isAssigned) {
+    const start = at.start;
+    const label = tree.intern(at.name);
+    at.advance();
+    at.advance();
+    const value = expression(at);
+    at.rise(at.height + 1);
+    return tree.add(Kind.Argument, start, tree.end(value), value, 0, NaN, label);
+  }
+  const value = expression(at);
+  if (!at.isWord(Word.For)) return value;
+  const height = at.height;
+  at.advance();
+  const variable = at.is(Token.Word) ? name(at) : at.missing("name");
+  at.expect(Token.Equal, "=");
+  const range = onlyLiteral(at);
+  tree.join(value, variable);
+  tree.join(variable, range);
+  at.rise(height + 1);
+  return tree.add(Kind.For, tree.start(value), tree.end(range), value);
+}
+
+/** A literal, where the grammar wants a number as written and nothing else. */
+export function onlyLiteral(at: Cursor): Node {
+  const node = expression(at);
+  const { tree } = at;
+  const kind = tree.kind(node);
+  if (kind === Kind.Literal || kind === Kind.Missing) return node;
+  const [start, end] = [tree.start(node), tree.end(node)];
+  at.report(start, end, { code: "syntax.literalExpected", found: at.text.slice(start, end) });
+  return at.spoil(node);
+}
+
+function isNumber(at: Cursor, node: Node): boolean {
+  return at.tree.kind(node) === Kind.Literal;
+}
+
+function canHold(at: Cursor, node: Node): boolean {
+  const kind = at.tree.kind(node);
+  return kind === Kind.Name || kind === Kind.Member || kind === Kind.Index || kind === Kind.Call;
+}
+
+/** `2 (a + b)`: nothing is multiplied by standing side by side. */
+function missingOperator(at: Cursor, left: Node): Node {
+  const { tree } = at;
+  const start = tree.start(left);
+  const before = at.text.slice(start, tree.end(left));
+  const right = group(at);
+  const end = tree.end(right);
+  const rewritten = [`${before} * ${at.text.slice(tree.start(right), end)}`];
+  at.report(start, end, { code: "syntax.missingOperator", rewritten });
+  tree.join(left, right);
+  return tree.add(Kind.Missing, start, end, left);
+}
+
+/** A sign or number behind an operand that it cannot follow. */
+function misplaced(at: Cursor, operand: Node): Node {
+  if (at.tree.kind(operand) === Kind.Missing) return operand;
+  switch (at.kind) {
+    case Token.PlusMinus:
+      return isNumber(at, operand) ? operand : plusMinus(at, operand);
+    case Token.Range:
+      return isNumber(at, operand) ? operand : range(at, operand);
+    case Token.Percent:
+      return remainder(at, operand, true);
+    default:
+      return isNumber(at, operand) ? adjacent(at, operand) : operand;
+  }
+}
+
+/** `x ± 5 %` and `x ± 0.1 V`: an uncertainty of its own has to be multiplied or added. */
+function plusMinus(at: Cursor, left: Node): Node {
+  const { tree } = at;
+  const start = tree.start(left);
+  const before = at.text.slice(start, tree.end(left));
+  at.advance();
+  if (!at.is(Token.Number)) {
+    at.report(start, at.previousEnd, { code: "syntax.plusMinusAfterQuantity", rewritten: [] });
+    return at.spoil(left);
+  }
+  const half = literal(at);
+  const written = at.text.slice(tree.start(half), tree.end(half));
+  const relative = /(%|ppm)$/.test(written);
+  const unit = relative ? "" : written.replace(/^[\d._eE+-]*/, "");
+  const rewritten = relative ? `${before} * (1 ± ${written})` : `${before} + (0${unit} ± ${written})`;
+  const isAlone = at.is(Token.End) && /[=:]\s*$/.test(at.text.slice(Math.max(0, start - 20), start));
+  at.report(start, tree.end(half), {
+    code: "syntax.plusMinusAfterQuantity",
+    rewritten: [isAlone ? rewritten : `(${rewritten})`],
+  });
+  tree.join(left, half);
+  return tree.add(Kind.Missing, start, tree.end(half), left);
+}
+
+function range(at: Cursor, left: Node): Node {
+  const { tree } = at;
+  at.report(at.start, at.end, { code: "syntax.joinsNumbers", sign: ".." });
+  at.advance();
+  if (!at.is(Token.Word) && !at.is(Token.Number) && !at.is(Token.Minus)) return at.spoil(left);
+  if (!at.enter()) return at.spoil(left);
+  if (at.is(Token.Minus)) at.advance();
+  const right = postfix(at);
+  at.leave();
+  tree.join(left, right);
+  return tree.add(Kind.Missing, tree.start(left), tree.end(right), left);
+}
+
+/** `a % b`. Of a number, the percent sign has been read as its unit already. */
+function remainder(at: Cursor, left: Node, stepOver: boolean): Node {
+  const { tree, text } = at;
+  const start = tree.start(left);
+  const before = text.slice(start, tree.end(left)).replace(/\s*%$/, "");
+  if (stepOver) at.advance();
+  if (!at.is(Token.Word) && !at.is(Token.Number) && !at.is(Token.Open)) {
+    at.report(start, at.previousEnd, { code: "syntax.percentIsUnit", rewritten: [] });
+    return at.spoil(left);
+  }
+  if (!at.enter()) return at.spoil(left);
+  const right = postfix(at);
+  at.leave();
+  const end = tree.end(right);
+  const rewritten = [`mod(${before}, ${text.slice(tree.start(right), end)})`];
+  at.report(start, end, { code: "syntax.percentIsUnit", rewritten });
+  tree.join(left, right);
+  return tree.add(Kind.Missing, start, end, left);
+}
+
+/** A number straight behind a number: `5 1/4 in`, `7 % 3`, or something that cannot be guessed. */
+function adjacent(at: Cursor, left: Node): Node {
+  const { tree, text } = at;
+  const before = text.slice(tree.start(left), tree.end(left));
+  if (tree.operator(left) !== Form.Exact) return left;
+  if (before.endsWith("%")) return remainder(at, left, false);
+  const mixed = /^\d+$/.test(before) && /^(\d+)\/(\d+)$/.exec(at.found);
+  if (!mixed) return left;
+  const whole = Number(before) * Number(mixed[2]) + Number(mixed[1]);
+  const start = tree.start(left);
+  const fraction = at.start;
+  const right = literal(at);
+  const end = tree.end(right);
+  const rewritten = [`${whole}/${mixed[2]}${text.slice(fraction + mixed[0].length, end)}`];
+  at.report(start, end, { code: "syntax.mixedNumber", rewritten });
+  tree.join(left, right);
+  return tree.add(Kind.Missing, start, end, left);
+}

@@ -1,0 +1,139 @@
+import type { Span } from "../text/span";
+import { Lexer, Token } from "./lexer";
+import { OPENING_WORDS } from "./name";
+import { Word, holds, wordSet } from "./word";
+
+/** Words behind which a statement cannot end. */
+const OPEN_WORDS = wordSet(
+  Word.And,
+  Word.Another,
+  Word.Choose,
+  Word.Else,
+  Word.For,
+  Word.From,
+  Word.If,
+  Word.Inside,
+  Word.Not,
+  Word.Or,
+  Word.Readings,
+  Word.Sample,
+  Word.Satisfy,
+  Word.Then,
+  Word.Without,
+);
+
+/**
+ * The statements of one block. A line goes on with the statement above it only if it is indented deeper than that
+ * statement's first line, no blank line lies between, and a bracket is open or the last token cannot end a statement.
+ * @param lines the calculation lines in order, each without its line break, with its indentation; no blank ones.
+ * @returns for each statement its span from the first character to the end of its last line.
+ */
+export function splitStatements(text: string, lines: readonly Span[]): Span[] {
+  const statements: Span[] = [];
+  for (let line = 0; line < lines.length;) {
+    const first = lines[line];
+    const start = first.start + indentation(text, first);
+    const columns = column(text, first);
+    const openness = new Openness(text, start);
+    let last = first;
+    for (line++; line < lines.length; line++) {
+      const next = lines[line];
+      if (column(text, next) <= columns || !isAdjacent(text, last, next) || !openness.isOpenAfter(last)) break;
+      last = next;
+    }
+    statements.push({ start, end: trimmedEnd(text, start, last.end) });
+  }
+  return statements;
+}
+
+const lexer = new Lexer();
+
+/** Whether a statement is still open at the end of a line; reads each line once, and only when asked. */
+class Openness {
+  private depth = 0;
+  private tokens = 0;
+
+  constructor(
+    private readonly text: string,
+    private start: number,
+  ) {}
+
+  isOpenAfter(line: Span): boolean {
+    const begin = Math.max(this.start, line.start);
+    let last = Token.End;
+    let isWordOpen = false;
+    for (lexer.begin(this.text, begin, line.end); lexer.kind !== Token.End; lexer.advance()) {
+      const isMember = last === Token.Dot;
+      last = lexer.kind;
+      if (last === Token.Open || last === Token.OpenSquare) this.depth++;
+      else if (last === Token.Close || last === Token.CloseSquare) this.depth = Math.max(0, this.depth - 1);
+      isWordOpen = last === Token.Word && !isMember && this.isOpenWord();
+      this.tokens++;
+    }
+    return this.depth > 0 || isWordOpen || isOpenSign(last);
+  }
+
+  /** A word that wants something behind it: `then`, or an opening word that stands alone. */
+  private isOpenWord(): boolean {
+    if (lexer.word !== Word.None) return holds(OPEN_WORDS, lexer.word);
+    return this.tokens === 0 && OPENING_WORDS.has(lexer.found);
+  }
+}
+
+/** A sign that cannot end a statement. `%` can: it is a unit. */
+function isOpenSign(token: Token): boolean {
+  switch (token) {
+    case Token.Plus:
+    case Token.Minus:
+    case Token.Times:
+    case Token.Divide:
+    case Token.Power:
+    case Token.Parallel:
+    case Token.PlusMinus:
+    case Token.Range:
+    case Token.Dot:
+    case Token.Comma:
+    case Token.Colon:
+    case Token.Equal:
+    case Token.NotEqual:
+    case Token.Less:
+    case Token.LessOrEqual:
+    case Token.Greater:
+    case Token.GreaterOrEqual:
+    case Token.And:
+    case Token.Not:
+      return true;
+    default:
+      return false;
+  }
+}
+
+/** Nothing but one line break lies between the two lines. */
+function isAdjacent(text: string, line: Span, next: Span): boolean {
+  const gap = next.start - line.end;
+  return gap === 1 || (gap === 2 && text.charCodeAt(line.end) === 13 && text.charCodeAt(line.end + 1) === 10);
+}
+
+/** How many characters of white space a line begins with. */
+function indentation(text: string, line: Span): number {
+  let at = line.start;
+  while (at < line.end && (text.charCodeAt(at) === 32 || text.charCodeAt(at) === 9)) at++;
+  return at - line.start;
+}
+
+/** The column of a line's first character; tabs go to the next multiple of four. */
+function column(text: string, line: Span): number {
+  let columns = 0;
+  for (let at = line.start; at < line.end; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 32) columns++;
+    else if (code === 9) columns += 4 - (columns % 4);
+    else break;
+  }
+  return columns;
+}
+
+function trimmedEnd(text: string, start: number, end: number): number {
+  while (end > start && (text.charCodeAt(end - 1) === 32 || text.charCodeAt(end - 1) === 9)) end--;
+  return end;
+}
