@@ -3,7 +3,7 @@
  * ASCII is decided here; the rest is asked of Unicode once per character and remembered.
  */
 export const enum Class {
-  /** Can begin a name: a letter of any script. */
+  /** Can begin a name: a letter of any script or `_`. */
   Letter = 1,
   /** Can go on in a name: a letter, mark, digit, `_` or subscript digit. */
   Follow = 2,
@@ -84,7 +84,8 @@ export function isSuperscriptMinus(code: number): boolean {
 
 function classify(code: number): number {
   if (isDigit(code)) return Class.Known | Class.Digit | Class.Follow;
-  if (code === 0x5f || (code >= 0x2080 && code <= 0x2089)) return Class.Known | Class.Follow;
+  if (code === 0x5f) return Class.Known | Class.Letter | Class.Follow;
+  if (code >= 0x2080 && code <= 0x2089) return Class.Known | Class.Follow;
   if (code === 9 || code === 10 || code === 13 || code === 32) return Class.Known | Class.Space;
   if (within(INVISIBLE, code)) return Class.Known | Class.Invisible;
   if (code === SUPERSCRIPT_MINUS || superscriptDigit(code) >= 0) return Class.Known | Class.Superscript;

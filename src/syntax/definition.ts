@@ -2,7 +2,7 @@ import { Class, classOf } from "./character";
 import type { Cursor } from "./cursor";
 import { expression, name } from "./expression";
 import { Token } from "./lexer";
-import { unit, unitEnd } from "./literal";
+import { unit } from "./literal";
 import { list, member, onlyLiteral } from "./operand";
 import { assigned, base, broken, definedName, present, upTo } from "./parts";
 import type { ChoicePart, Parameter, Statement } from "./statement";
@@ -25,7 +25,7 @@ export function definition(at: Cursor): Statement {
 export function isFunctionShape(at: Cursor): boolean {
   const { text, limit } = at;
   let end = at.end;
-  while (end < limit && text.charCodeAt(end) === 32) end++;
+  while (end < limit && classOf(text.charCodeAt(end)) & Class.Space) end++;
   if (text.charCodeAt(end) !== 40) return false;
   const start = at.start;
   at.resume(end);
@@ -98,8 +98,7 @@ function shownUnit(at: Cursor): Node | undefined {
   const { text, limit } = at;
   let start = at.end;
   while (start < limit && classOf(text.charCodeAt(start)) & Class.Space) start++;
-  // A unit alone may begin with `1/`, which behind a number needs a space.
-  const end = unitEnd(at, text.charCodeAt(start) === 49 ? start - 1 : start, true);
+  const end = at.unit.read(text, start, limit);
   if (end < 0) {
     at.advance();
     at.unexpected("unit");

@@ -281,7 +281,7 @@ export class Lexer {
       case 0x2265: // ≥
         return this.take(Token.GreaterOrEqual, 1);
       default:
-        return this.otherQuote(at, code);
+        return this.other(at, code);
     }
   }
 
@@ -295,10 +295,11 @@ export class Lexer {
     this.tell(at, this.end, { code: "syntax.numberDot", rewritten });
   }
 
-  private otherQuote(at: number, code: number): void {
+  private other(at: number, code: number): void {
     const character = String.fromCharCode(code);
     if (DOUBLE_QUOTES.includes(character)) this.quoted(at, DOUBLE_QUOTES);
     else if (SINGLE_QUOTES.includes(character)) this.quoted(at, SINGLE_QUOTES);
+    else if (classOf(code) & Class.Superscript) this.take(Token.Superscript, 1);
     else this.take(Token.Unknown, code >= 0xd800 && code <= 0xdbff && at + 1 < this.limit ? 2 : 1);
   }
 

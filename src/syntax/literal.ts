@@ -22,7 +22,6 @@ export function literal(at: Cursor, sign = -1): Node {
     else node = at.tree.add(Kind.Literal, start, at.tree.end(first), first, Form.Exact);
   }
   if (at.is(Token.Dash)) node = dash(at, start, node);
-  else if (at.is(Token.Dot)) trailingDot(at, start);
   return settle(at, node);
 }
 
@@ -66,7 +65,7 @@ export function plainNumber(at: Cursor): Node {
 }
 
 /** Where the unit of a number that ends at `from` ends, or −1. The unit stands in `at.unit`. */
-export function unitEnd(at: Cursor, from: number, isAlone = false): number {
+export function unitEnd(at: Cursor, from: number): number {
   const text = at.text;
   let start = from;
   while (start < at.limit && classOf(text.charCodeAt(start)) & Class.Space) start++;
@@ -74,7 +73,7 @@ export function unitEnd(at: Cursor, from: number, isAlone = false): number {
   const code = text.charCodeAt(start);
   const begins = classOf(code) & Class.Letter || code === 37 || code === 0xb0 || code === 0x221a || code === 49;
   if (!begins) return -1;
-  if (code === 49 && start === from && !isAlone) return -1;
+  if (code === 49 && start === from) return -1;
   const end = at.unit.read(text, start, at.limit);
   if (end < 0) return -1;
   const word = wordOf(text.slice(start, at.unit.wordEnd[0]));
@@ -181,28 +180,32 @@ function value(at: Cursor, sign: number, takesUnit = true): Node {
   checkNumeral(at, start, end);
   if (text.charCodeAt(end) === 44 && !at.commaSeparates && isDigit(text.charCodeAt(end + 1)))
     end = decimalComma(at, start, end);
+  const numberEnd = end;
+  if (isTrailingDot(text, end)) {
+    end++;
+    at.report(start, end, { code: "syntax.numberDot", rewritten: [text.slice(start, numberEnd)] });
+  }
   const written =
     notation === Notation.Concise
-      ? plainDigits(text.slice(start, inner) + text.slice(signEnd + 1, end))
-      : plainDigits(text.slice(start, end));
+      ? plainDigits(text.slice(start, inner) + text.slice(signEnd + 1, numberEnd))
+      : plainDigits(text.slice(start, numberEnd));
   const number = notation === Notation.LetterCode ? NaN : numberOf(written, notation);
   const first = sign >= 0 ? sign : start;
   const id = tree.intern(sign >= 0 ? "-" + written : written);
   let children = NONE;
   if (notation === Notation.Concise) {
-    const uncertainty = conciseUncertainty(text, start, inner, signEnd, end);
+    const uncertainty = conciseUncertainty(text, start, inner, signEnd, numberEnd);
     const uncertaintyId = tree.intern(uncertainty);
     children = tree.add(Kind.Value, inner + 1, signEnd, NONE, Notation.Decimal, Number(uncertainty), uncertaintyId);
   }
   const withUnit = takesUnit ? unitEnd(at, end) : -1;
-  if (withUnit < 0) at.resume(end);
-  else {
+  if (withUnit >= 0) {
     const unitNode = unit(at, withUnit);
     if (children === NONE) children = unitNode;
     else tree.join(children, unitNode);
     end = withUnit;
-    at.resume(end);
   }
+  at.resume(end);
   return tree.add(Kind.Value, first, end, children, notation, sign >= 0 ? -number : number, id);
 }
 
@@ -271,12 +274,10 @@ function dash(at: Cursor, start: number, first: Node): Node {
   return at.tree.add(Kind.Missing, start, at.tree.end(second), first);
 }
 
-/** `2.` */
-function trailingDot(at: Cursor, start: number): void {
-  if (at.start !== at.previousEnd || classOf(at.text.charCodeAt(at.end)) & Class.Letter) return;
-  const rewritten = [at.text.slice(start, at.previousEnd)];
-  at.report(start, at.end, { code: "syntax.numberDot", rewritten });
-  at.advance();
+/** `2.`: a dot that ends a number, not one that begins a range or a member. */
+function isTrailingDot(text: string, at: number): boolean {
+  if (text.charCodeAt(at) !== 46 || text.charCodeAt(at + 1) === 46) return false;
+  return at + 1 >= text.length || !(classOf(text.charCodeAt(at + 1)) & Class.Follow);
 }
 
 function passSpace(text: string, at: number): number {

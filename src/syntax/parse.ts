@@ -31,6 +31,9 @@ export function readsAsStatement(line: string): boolean {
   return true;
 }
 
+/** How far behind a name `] =` is looked for. */
+const LONGEST_BRACKET = 200;
+
 const cursor = new Cursor();
 let scratchArena = new Arena();
 
@@ -55,34 +58,25 @@ function statement(at: Cursor): Statement {
     at.unexpected("statement");
     return broken(at);
   }
-  if (at.isAssigned || isAssignedOtherwise(at)) return definition(at);
+  if (at.isAssigned) return definition(at);
   const word = at.found;
   const opening = STATEMENTS.get(word);
   if (opening !== undefined) return opening(at);
-  const next = at.text.charCodeAt(at.end);
-  if (next === 0x28 || next === 0x20 || next === 0x5b) {
-    if (isFunctionShape(at)) return functionDefinition(at);
-    if (isUnitShape(at)) return definition(at);
-  }
+  if (isFunctionShape(at)) return functionDefinition(at);
+  if (isDefinitionShape(at)) return definition(at);
   return unopened(at, word);
 }
 
-/** `NAME :=` and `NAME ==` are meant as definitions. */
-function isAssignedOtherwise(at: Cursor): boolean {
-  return /^\s*(:=|==)/.test(at.text.slice(at.end, at.end + 20));
-}
-
-/** `NAME [unit] =`, with or without something wrong in the brackets. */
-function isUnitShape(at: Cursor): boolean {
-  const rest = at.text.slice(at.end, at.end + 200);
-  return /^\s*\[[^\]\n"]*\]\s*:?=/.test(rest);
+/** `NAME [unit] =`, with or without something wrong in the brackets; `NAME :=` and `NAME ==` are meant as definitions. */
+function isDefinitionShape(at: Cursor): boolean {
+  return /^\s*(\[[^\]\n"]*\]\s*)?(=|:=)/.test(at.text.slice(at.end, at.end + LONGEST_BRACKET));
 }
 
 /** No opening word and no `=` behind the first word. */
 function unopened(at: Cursor, word: string): Statement {
   const [start, end] = [at.start, at.end];
   at.advance();
-  if (at.is(Token.Word) && (at.isAssigned || isUnitShape(at))) {
+  if (at.is(Token.Word) && isDefinitionShape(at)) {
     at.report(start, end, { code: "syntax.unknownStatement", word });
     return broken(at, name(at));
   }
