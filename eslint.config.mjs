@@ -54,13 +54,13 @@ export default tseslint.config(
   { files: ["src/extension/**/*.ts"], rules: walls([MATHJS], [NODE]) },
   { files: ["src/extension/node/**/*.ts"], rules: walls([MATHJS], []) },
   {
-    files: ["**/*.mjs", "**/*.cjs"],
+    files: ["**/*.mjs", "**/*.cjs", "**/*.js"],
     languageOptions: {
       globals: { console: "readonly", process: "readonly", URL: "readonly", setInterval: "readonly" },
     },
   },
   {
-    files: ["**/*.cjs"],
+    files: ["**/*.cjs", "**/*.js"],
     languageOptions: { sourceType: "commonjs", globals: { __dirname: "readonly" } },
   },
 );

@@ -58,9 +58,11 @@ export class Rig {
     const folder = join(mkdtempSync(join(tmpdir(), "copperbook-workspace-")), basename(options.folder ?? "notes"));
     mkdirSync(folder);
     if (options.folder) cpSync(options.folder, folder, { recursive: true });
+    const { extension = projectFolder, kind = "workspace", theme = "light" } = options;
     const settings = {
       ...QUIET_SETTINGS,
-      "workbench.colorTheme": THEMES[options.theme ?? "light"],
+      "workbench.colorTheme": THEMES[theme],
+      "remote.extensionKind": { [identifier(extension)]: [kind] },
       ...options.settings,
     };
     const server = await EditorServer.start(host, { settings });
@@ -72,8 +74,7 @@ export class Rig {
     page.on("console", (message) => {
       if (message.type() === "error" && !HOST_NOISE.test(message.text())) rig.errors.push(message.text());
     });
-    const { extension = projectFolder, kind } = options;
-    await page.goto(server.address({ folder, extension, extensionKind: kind }));
+    await page.goto(server.address({ folder, extension }));
     await page.locator(".monaco-workbench .part.statusbar").waitFor({ timeout: PATIENCE_MS });
     return rig;
   }
@@ -103,8 +104,7 @@ export class Rig {
   /** Opens a file of the workspace, by its path in it, and waits until its text is drawn. */
   async openFile(path: string): Promise<void> {
     await this.retry(`open ${path}`, async () => {
-      await this.page.keyboard.press("Control+P");
-      await this.page.locator(".quick-input-widget input").first().fill(path);
+      await this.quickInput("Control+P", path);
       await this.quickInputRow(basename(path)).first().waitFor({ timeout: RETRY_AFTER_MS });
       await this.page.keyboard.press("Enter");
       await this.tab(basename(path)).waitFor({ timeout: RETRY_AFTER_MS });
@@ -184,14 +184,16 @@ export class Rig {
 
   /** Puts the caret at a line and column, both counted from 1. */
   async goTo(line: number, column = 1): Promise<void> {
-    await this.page.keyboard.press("Control+G");
-    await this.page.locator(".quick-input-widget input").first().fill(`:${line}:${column}`);
-    await this.page.keyboard.press("Enter");
-    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
-    await this.waitUntil(
-      async () => (await this.lines()).some((one) => one.line === line),
-      () => `line ${line} does not come into view`,
-    );
+    await this.retry(`go to line ${line}`, async () => {
+      await this.quickInput("Control+G", `:${line}:${column}`);
+      await this.page.keyboard.press("Enter");
+      await this.page.locator(".quick-input-widget").waitFor({ state: "hidden", timeout: RETRY_AFTER_MS });
+      await this.waitUntil(
+        async () => (await this.lines()).some((one) => one.line === line),
+        () => `line ${line} does not come into view`,
+        RETRY_AFTER_MS,
+      );
+    });
   }
 
   /** Puts the caret behind the last character of a line. */
@@ -279,8 +281,7 @@ export class Rig {
   /** Runs a command by its title, as the command palette shows it. */
   async runCommand(title: string): Promise<void> {
     await this.retry(`command ${title}`, async () => {
-      await this.page.keyboard.press("F1");
-      await this.page.locator(".quick-input-widget input").first().fill(`>${title}`);
+      await this.quickInput("F1", `>${title}`);
       await this.quickInputRow(title).first().click({ timeout: RETRY_AFTER_MS });
     });
   }
@@ -385,6 +386,13 @@ export class Rig {
     }
   }
 
+  /** Opens one of the boxes at the top of the workbench and fills it in. */
+  private async quickInput(key: string, text: string): Promise<void> {
+    const input = this.page.locator(".quick-input-widget input[type=text]").first();
+    await this.page.keyboard.press(key);
+    await input.fill(text, { timeout: RETRY_AFTER_MS });
+  }
+
   private quickInputRow(text: string): Locator {
     return this.page.locator(".quick-input-list .monaco-list-row", { hasText: text });
   }
@@ -392,6 +400,12 @@ export class Rig {
   private tab(name: string): Locator {
     return this.page.locator(".editor-group-container.active .tab.active", { hasText: name });
   }
+}
+
+/** The identifier of the extension in a folder, which settings know it by. */
+function identifier(extension: string): string {
+  const { publisher, name } = JSON.parse(readFileSync(join(extension, "package.json"), "utf8"));
+  return `${publisher}.${name}`;
 }
 
 function matches(text: string, expected: string | RegExp): boolean {

@@ -33,8 +33,6 @@ export interface WorkbenchAddress {
   readonly folder?: string;
   /** The folder of the extension that is being developed. */
   readonly extension?: string;
-  /** `web` runs its browser bundle in a web worker instead of its Node bundle in the extension host. */
-  readonly extensionKind?: "web" | "workspace";
   /** The module that the extension host runs as a test suite. */
   readonly suite?: string;
 }
@@ -97,7 +95,6 @@ export class EditorServer {
       ["skipReleaseNotes", "true"],
     ];
     if (what.extension) payload.push(["extensionDevelopmentPath", this.remote(what.extension)]);
-    if (what.extensionKind) payload.push(["extensionDevelopmentKind", what.extensionKind]);
     if (what.suite) payload.push(["extensionTestsPath", this.remote(what.suite)]);
     url.searchParams.set("payload", JSON.stringify(payload));
     return url.toString();
