@@ -56,8 +56,8 @@ export function classOf(code: number): number {
  * @param part {@link Class.Letter} for the first character of a name, {@link Class.Follow} for the others.
  */
 export function nameLength(text: string, at: number, part: Class.Letter | Class.Follow): 0 | 1 | 2 {
-  const code = text.charCodeAt(at);
   if (at >= text.length) return 0;
+  const code = text.charCodeAt(at);
   if (code < 0xd800 || code > 0xdfff) return classOf(code) & part ? 1 : 0;
   const point = text.codePointAt(at)!;
   if (point <= 0xffff) return 0;

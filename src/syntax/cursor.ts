@@ -16,6 +16,9 @@ export const DEEPEST_NESTING = 200;
  */
 export const TALLEST_TREE = 1000;
 
+/** How many problems of one statement are told; the others would say no more than these. */
+export const MOST_PROBLEMS = 20;
+
 const NO_PROBLEMS: readonly SyntaxProblem[] = [];
 
 /** The reading place of the parser: the tokens of a statement, and the tree and the problems that come of them. */
@@ -52,7 +55,7 @@ export class Cursor extends Lexer {
   }
 
   override report(start: number, end: number, trouble: SyntaxTrouble): void {
-    if (this.abandoned) return;
+    if (this.abandoned || this.problems.length >= MOST_PROBLEMS) return;
     const problem: SyntaxProblem = { span: { start, end }, ...trouble };
     if (this.problems === NO_PROBLEMS) this.problems = [problem];
     else (this.problems as SyntaxProblem[]).push(problem);
@@ -60,11 +63,16 @@ export class Cursor extends Lexer {
 
   /** Reports that something else should stand at the current token; one token troubles only once. */
   unexpected(expected: Expected): void {
+    const found = this.kind === Token.End ? "" : this.found;
+    this.complain({ code: "syntax.unexpected", expected, found });
+  }
+
+  /** Reports something about the current token, unless it has been complained of before. */
+  complain(trouble: SyntaxTrouble): void {
     const at = this.kind === Token.End ? this.previousEnd : this.start;
     if (this.troubledAt === at) return;
     this.troubledAt = at;
-    const end = this.kind === Token.End ? at : this.end;
-    this.report(at, end, { code: "syntax.unexpected", expected, found: this.text.slice(at, end) });
+    this.report(at, this.kind === Token.End ? at : this.end, trouble);
   }
 
   /** As {@link unexpected}, and stands in for the node that is not there. */
@@ -138,11 +146,12 @@ export class Cursor extends Lexer {
 
   /**
    * Steps over a closing bracket and returns where it ends. If something else stands before it, that is reported and
-   * passed over; if there is no closing bracket at all, the open one is reported.
+   * passed over; if nothing stands there at all, the open bracket is reported.
    */
   close(openedAt: number, kind: Token.Close | Token.CloseSquare): number {
     const close = kind === Token.Close ? ")" : "]";
-    if (this.kind !== kind && this.kind !== Token.End) {
+    const isMissing = this.kind === Token.End;
+    if (this.kind !== kind && !isMissing) {
       this.unexpected(close);
       this.passToClose(kind);
       this.spoilt = true;
@@ -152,9 +161,11 @@ export class Cursor extends Lexer {
       this.advance();
       return end;
     }
-    const open = kind === Token.Close ? "(" : "[";
-    const insertAt = this.previousEnd;
-    this.report(openedAt, openedAt + 1, { code: "syntax.unclosedBracket", open, close, insertAt });
+    if (isMissing) {
+      const open = kind === Token.Close ? "(" : "[";
+      const insertAt = this.previousEnd;
+      this.report(openedAt, openedAt + 1, { code: "syntax.unclosedBracket", open, close, insertAt });
+    }
     this.spoilt = true;
     return this.previousEnd;
   }

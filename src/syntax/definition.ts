@@ -79,7 +79,7 @@ export function choice(at: Cursor): Statement {
   at.expect(Token.Equal, "=");
   let value = expression(at);
   const kind = at.tree.kind(value);
-  if (kind !== Kind.Literal && kind !== Kind.Member && kind !== Kind.Missing) {
+  if (kind !== Kind.Literal && kind !== Kind.Member && kind !== Kind.Index && kind !== Kind.Missing) {
     const [start, end] = [at.tree.start(value), at.tree.end(value)];
     at.report(start, end, { code: "syntax.literalExpected", found: at.text.slice(start, end) });
     value = at.spoil(value);

@@ -104,7 +104,9 @@ export class Lexer {
       return;
     }
     const code = this.text.charCodeAt(at);
-    if (isDigit(code)) this.number(at);
+    const known = classOf(code);
+    if (known & Class.Letter) this.readWord(at);
+    else if (known & Class.Digit) this.number(at);
     else if (nameLength(this.text, at, Class.Letter) > 0) this.readWord(at);
     else this.sign(at, code);
   }
@@ -122,7 +124,8 @@ export class Lexer {
     const text = this.text;
     while (at < this.limit) {
       const code = text.charCodeAt(at);
-      if (code === 35) at = this.passComment(at);
+      if (code === 32) at++;
+      else if (code === 35) at = this.passComment(at);
       else {
         const known = classOf(code);
         if (known & Class.Invisible) this.tellInvisible(at);
@@ -164,10 +167,10 @@ export class Lexer {
     let end = at;
     while (end < this.limit) {
       const code = text.charCodeAt(end);
-      if (code < 0xd800 || code > 0xdfff) {
-        const known = classOf(code);
-        if (known & Class.Follow) end++;
-        else if (known & Class.Invisible && nameLength(text, end + 1, Class.Follow) > 0) this.tellInvisible(end++);
+      const known = classOf(code);
+      if (known & Class.Follow) end++;
+      else if (code < 0xd800 || code > 0xdfff) {
+        if (known & Class.Invisible && nameLength(text, end + 1, Class.Follow) > 0) this.tellInvisible(end++);
         else break;
       } else {
         const length = nameLength(text, end, Class.Follow);
@@ -178,7 +181,8 @@ export class Lexer {
     this.kind = Token.Word;
     this.end = end;
     const length = end - at;
-    this.word = length > 1 && length <= LONGEST_WORD ? wordOf(text.slice(at, end)) : Word.None;
+    const isLower = text.charCodeAt(at) >= 97 && text.charCodeAt(end - 1) >= 97;
+    this.word = isLower && length > 1 && length <= LONGEST_WORD ? wordOf(text.slice(at, end)) : Word.None;
   }
 
   private number(at: number): void {

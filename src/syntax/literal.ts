@@ -166,7 +166,7 @@ function plusMinus(at: Cursor, start: number, nominal: Node): Node {
 /** The sign stands before something that is no number: reported once, the value is lost. */
 function joinsNumbers(at: Cursor, sign: "±" | ".."): void {
   at.spoilt = true;
-  if (at.is(Token.Word) || at.is(Token.Open)) at.report(at.start, at.end, { code: "syntax.joinsNumbers", sign });
+  if (at.is(Token.Word) || at.is(Token.Open)) at.complain({ code: "syntax.joinsNumbers", sign });
   else at.unexpected("number");
 }
 

@@ -127,7 +127,9 @@ export class Numeral {
 
 /** The digits as `Number` and exact arithmetic read them: `_` left out, `−` as `-`. */
 export function plainDigits(text: string): string {
-  return text.includes("_") || text.includes("−") ? text.replace(/_/g, "").replace(/−/g, "-") : text;
+  return text.length > 2 && (text.includes("_") || text.includes("−"))
+    ? text.replace(/_/g, "").replace(/−/g, "-")
+    : text;
 }
 
 /** The standard uncertainty that a concise number states: `1.2345(67)e3` has `67e-4e3`, written `67e-1`. */

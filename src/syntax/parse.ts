@@ -93,12 +93,15 @@ function looksLikeExpression(at: Cursor): boolean {
   return !at.is(Token.Word) && !at.is(Token.Number) && !at.is(Token.Text) && !at.is(Token.Unknown);
 }
 
-/** An expression without a name. What it uses is kept in the tree. */
+/** An expression without a name, or with `=` behind something that is none. What it uses is kept in the tree. */
 function unnamed(at: Cursor): Statement {
-  const start = 0;
-  at.resume(start);
+  at.resume(0);
   const problems = at.problems;
   const node = comparand(at);
-  if (at.problems === problems) at.report(start, at.tree.end(node), { code: "syntax.unnamedValue" });
+  const end = at.tree.end(node);
+  if (at.problems !== problems) return broken(at);
+  const found = at.text.slice(0, end);
+  if (at.is(Token.Equal)) at.report(0, end, { code: "syntax.unexpected", expected: "name", found });
+  else at.report(0, end, { code: "syntax.unnamedValue" });
   return broken(at);
 }

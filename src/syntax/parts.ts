@@ -103,7 +103,8 @@ function secondEquals(at: Cursor, node: Node): Node {
   const sign = tree.next(tree.first(node));
   if (tree.operator(sign) !== Operator.Equal) return node;
   const [start, end] = [tree.start(node), tree.end(node)];
-  at.report(start, end, { code: "syntax.secondEquals", rewritten: [`(${text.slice(start, end)})`] });
+  const comparison = text.slice(start, tree.start(sign)) + "=" + text.slice(tree.end(sign), end);
+  at.report(start, end, { code: "syntax.secondEquals", rewritten: [`(${comparison})`] });
   return at.spoil(node);
 }
 

@@ -74,7 +74,7 @@ export interface ChoicePart {
   readonly span: Span;
 }
 
-/** `choose NAME = value`: a decision without a formula. The value is a Literal or a Member (a part). */
+/** `choose NAME = value`: a decision without a formula. The value is a Literal, or a Member or Index (a part). */
 export interface Choice extends Base {
   readonly kind: "choice";
   readonly name: Node;

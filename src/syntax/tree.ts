@@ -280,3 +280,10 @@ export class Tree {
     this.base = base;
   }
 }
+
+/** Moves the trees to a fresh arena, which leaves behind the rows of statements that are no more. */
+export function compact(trees: Iterable<Tree>): Arena {
+  const arena = new Arena();
+  for (const tree of trees) tree.moveTo(arena);
+  return arena;
+}

@@ -28,7 +28,8 @@ export class UnitReader {
     const first = this.factors(at, 1);
     if (first < 0 || text.charCodeAt(first) !== 47) return first;
     const end = this.below(first);
-    return end < 0 ? first : this.more(at, first, end);
+    if (end < 0) return first;
+    return end < limit && isJoin(text.charCodeAt(end)) ? this.more(at, first, end) : end;
   }
 
   /** The word of a power in its compared form. */
@@ -77,7 +78,7 @@ export class UnitReader {
     let times = false;
     for (;;) {
       const sign = this.text.charCodeAt(end);
-      if (end >= this.limit || (sign !== 47 && !isTimes(sign))) break;
+      if (end >= this.limit || !isJoin(sign)) break;
       const next = sign === 47 ? this.below(end) : this.factor(end + 1, 1);
       if (next < 0) break;
       const factor = this.text.slice(end + 1, next).replace(/^\((.*)\)$/s, "$1");
@@ -196,6 +197,11 @@ const alone = new UnitReader();
 
 function isTimes(code: number): boolean {
   return code === 42 || code === 0xb7 || code === 0x22c5;
+}
+
+/** A sign that can join a further power to a unit. */
+function isJoin(code: number): boolean {
+  return code === 47 || isTimes(code);
 }
 
 function isMinus(code: number): boolean {
