@@ -34,26 +34,26 @@ const quotients = new Map<number, Dimension>();
 const bySymbol = new Map<string, Dimension>(BASE_SYMBOLS.map((symbol, i) => [symbol, baseDimension(i)]));
 bySymbol.set("sr", countDimension("sr"));
 for (const { symbol, of } of NAMED_UNITS) bySymbol.set(symbol, ofPowers(of));
-bySymbol.set("Hz", ofPowers([["s", -1]]));
+bySymbol.set("Hz", ofPowers({ s: -1 }));
 
 const QUANTITIES: ReadonlyMap<Dimension, Quantity> = quantitiesByDimension();
 
-export const MASS = ofPowers([["kg", 1]]);
-export const LENGTH = ofPowers([["m", 1]]);
-export const AREA = ofPowers([["m", 2]]);
-export const VOLUME = ofPowers([["m", 3]]);
-export const TIME = ofPowers([["s", 1]]);
-export const FREQUENCY = ofPowers([["s", -1]]);
-export const TEMPERATURE = ofPowers([["K", 1]]);
-export const CURRENT = ofPowers([["A", 1]]);
-export const CHARGE = ofPowers([["C", 1]]);
-export const VOLTAGE = ofPowers([["V", 1]]);
-export const POWER = ofPowers([["W", 1]]);
-export const ENERGY = ofPowers([["J", 1]]);
-export const RESISTANCE = ofPowers([["Ω", 1]]);
-export const CONDUCTANCE = ofPowers([["S", 1]]);
-export const CAPACITANCE = ofPowers([["F", 1]]);
-export const INDUCTANCE = ofPowers([["H", 1]]);
+export const MASS = ofPowers({ kg: 1 });
+export const LENGTH = ofPowers({ m: 1 });
+export const AREA = ofPowers({ m: 2 });
+export const VOLUME = ofPowers({ m: 3 });
+export const TIME = ofPowers({ s: 1 });
+export const FREQUENCY = ofPowers({ s: -1 });
+export const TEMPERATURE = ofPowers({ K: 1 });
+export const CURRENT = ofPowers({ A: 1 });
+export const CHARGE = ofPowers({ C: 1 });
+export const VOLTAGE = ofPowers({ V: 1 });
+export const POWER = ofPowers({ W: 1 });
+export const ENERGY = ofPowers({ J: 1 });
+export const RESISTANCE = ofPowers({ Ω: 1 });
+export const CONDUCTANCE = ofPowers({ S: 1 });
+export const CAPACITANCE = ofPowers({ F: 1 });
+export const INDUCTANCE = ofPowers({ H: 1 });
 
 export function multiply(a: Dimension, b: Dimension): Dimension {
   const pair = pairKey(a, b);
@@ -143,7 +143,8 @@ export function coherentPowers(a: Dimension): Powers {
     a,
     items.map(([name]) => name),
   );
-  const powers = [...(QUANTITIES.get(physical)?.powers ?? decompose(physical)), ...items];
+  const named = QUANTITIES.get(physical);
+  const powers = [...(named ? Object.entries(named.powers) : decompose(physical)), ...items];
   return [...powers.filter(([, n]) => n > 0), ...powers.filter(([, n]) => n < 0)];
 }
 
@@ -171,6 +172,7 @@ function decompose(a: Dimension): Powers {
   if (best.every(([symbol]) => symbol === "m" || symbol === "s")) return best;
   for (const { symbol } of NAMED_UNITS) {
     const named = bySymbol.get(symbol)!;
+    if (named.counts.size > a.counts.size) continue; // No lumen where there is no steradian.
     for (const exponent of [1, -1]) {
       const rest = basePowers(exponent === 1 ? divide(a, named) : multiply(a, named));
       const candidate: Powers = [[symbol, exponent], ...rest];
@@ -190,7 +192,7 @@ function length(powers: Powers): number {
 }
 
 function quantitiesByDimension(): ReadonlyMap<Dimension, Quantity> {
-  const named = NAMED_UNITS.map(({ symbol, name }): Quantity => ({ powers: [[symbol, 1]], name }));
+  const named = NAMED_UNITS.map(({ symbol, name }): Quantity => ({ powers: { [symbol]: 1 }, name }));
   const rows = [...BASE_QUANTITIES, ...named, ...COMPOUND_QUANTITIES].map(
     (row) => [ofPowers(row.powers), row] as const,
   );
@@ -198,8 +200,11 @@ function quantitiesByDimension(): ReadonlyMap<Dimension, Quantity> {
 }
 
 /** The dimension of coherent units named in `quantities.ts`. */
-function ofPowers(powers: Powers): Dimension {
-  return powers.reduce((total, [symbol, exponent]) => multiply(total, power(bySymbol.get(symbol)!, exponent)!), RATIO);
+function ofPowers(powers: Quantity["powers"]): Dimension {
+  return Object.entries(powers).reduce(
+    (total, [symbol, exponent]) => multiply(total, power(bySymbol.get(symbol)!, exponent)!),
+    RATIO,
+  );
 }
 
 function baseDimension(place: number): Dimension {

@@ -57,11 +57,18 @@ function parse(text: string): Written | undefined {
   if (match) {
     const [, sign, whole, decimals = "", exponent = "0"] = match;
     const power = Math.max(-MAXIMUM_EXPONENT, Math.min(MAXIMUM_EXPONENT, Number(exponent)));
-    return { digits: sign + whole + decimals, exponent: power - decimals.length, divisor: "1" };
+    return { digits: sign + trimmed(whole + decimals), exponent: power - decimals.length, divisor: "1" };
   }
-  if ((match = FRACTION.exec(text))) return { digits: match[1] + match[2], exponent: 0, divisor: match[3] };
+  if ((match = FRACTION.exec(text))) {
+    return { digits: match[1] + trimmed(match[2]), exponent: 0, divisor: trimmed(match[3]) };
+  }
   if ((match = OTHER_BASE.exec(text))) return { digits: match[1] + BigInt(match[2]), exponent: 0, divisor: "1" };
   return undefined;
+}
+
+/** Without leading zeros, so that the count of digits is the size of the number. */
+function trimmed(digits: string): string {
+  return digits.replace(/^0+(?=\d)/, "");
 }
 
 function exactValue({ digits, exponent, divisor }: Written): Rational {

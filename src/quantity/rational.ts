@@ -58,7 +58,7 @@ export function toDouble(value: Rational): number {
   const above = shift > 0 ? numerator * 10n ** BigInt(shift) : numerator;
   const below = shift < 0 ? denominator * 10n ** BigInt(-shift) : denominator;
   const sticky = above % below === 0n ? "0" : "1";
-  return Number(`${above / below}${sticky}e${-shift - 1}`);
+  return Number(`${above / below}${sticky}e${-shift - 1}`) + 0; // + 0 turns −0 into 0.
 }
 
 /** n where the value is exactly 10^n, otherwise undefined. */

@@ -50,13 +50,13 @@ export function decade(series: SeriesName): readonly number[] {
 }
 
 /**
- * The member with the least deviation from x, which is also the least in per cent of x; the larger of two equally near.
+ * The member with the least deviation from x, which is also the least in per cent of x; the smaller of two equally near.
  * A member is the double that its decimal text reads as. NaN unless x is positive and finite, as everywhere here.
  */
 export function nearest(series: SeriesName, x: number): number {
   const below = nextDown(series, x);
   const above = nextUp(series, x);
-  return x - below < above - x ? below : above;
+  return x - below <= above - x + CLOSENESS * x ? below : above;
 }
 
 /** The least member that is not below x. */

@@ -181,13 +181,22 @@ function byName(word: string): string | undefined {
 
 /** A unit that differs by case only, if one alone does; where the first letter decides (`ma` of mA and MA), the one that keeps it. */
 function byCase(name: string): string | undefined {
-  const lower = name.toLowerCase();
-  const candidates = [...rows]
-    .flatMap(([word, { takesPrefix }]) => [word, ...(takesPrefix ? [...PREFIXES.keys()].map((p) => p + word) : [])])
-    .filter((candidate) => candidate.toLowerCase() === lower);
-  const distinct = [...new Set(candidates)];
-  if (distinct.length > 1) return distinct.find((candidate) => candidate[0] === name[0]);
-  return distinct[0];
+  const candidates = (wordsByLowerCase ??= groupByLowerCase()).get(name.toLowerCase()) ?? [];
+  return candidates.length > 1 ? candidates.find((candidate) => candidate[0] === name[0]) : candidates[0];
+}
+
+/** Every word that is a unit of the table, with and without prefix; made when the first word is mistyped. */
+let wordsByLowerCase: ReadonlyMap<string, readonly string[]> | undefined;
+
+function groupByLowerCase(): ReadonlyMap<string, readonly string[]> {
+  const groups = new Map<string, string[]>();
+  for (const [word, { takesPrefix }] of rows) {
+    for (const prefix of ["", ...(takesPrefix ? PREFIXES.keys() : [])]) {
+      const key = (prefix + word).toLowerCase();
+      groups.set(key, [...(groups.get(key) ?? []), prefix + word]);
+    }
+  }
+  return groups;
 }
 
 function combine(parts: readonly { atom: Atom; exponent: number }[]): Unit {
