@@ -51,6 +51,8 @@ export class BlockScanner {
   /** Where the first line begins that no block has taken yet. */
   private at = 0;
   private markerOnLine = false;
+  /** The lines of a paragraph by threes: columns left of a tab cut in two, where the line's text starts and ends. */
+  private readonly gathered: number[] = [];
   /** How far a look ahead has gone. */
   private reach = 0;
 
@@ -268,6 +270,7 @@ export class BlockScanner {
     let missing = 0;
     while (this.nextInside() && !line.isBlank && line.indent - containers.indent < 4) {
       if (this.interrupts(line, line.indent, containers.innermost, "table")) break;
+      if (text.slice(line.content, line.end).trim() === "") break;
       missing += columns - cellSpans(text, line).length;
       if (missing > MOST_MISSING_CELLS) break;
       end = this.row(columns);
@@ -319,8 +322,8 @@ export class BlockScanner {
   private paragraph(isFirst: boolean): void {
     const { line, text, containers, builder } = this;
     const start = line.content;
-    const inline = new InlineText();
-    inline.add(text, start, line.end);
+    this.gathered.length = 0;
+    this.gathered.push(0, start, line.end);
     if (containers.depth > 0 && !this.markerOnLine) this.noteTrap();
     this.takeLine();
     let end = line.end;
@@ -335,17 +338,24 @@ export class BlockScanner {
       end = line.end;
       if (level > 0) break;
       this.noteTrap();
-      this.addContinuation(inline);
+      this.gatherContinuation();
     }
-    inline.trimEnd();
-    if (level > 0 && containers.depth === 0) builder.addHeading(start, end, level, inline.text);
-    if (level === 0 && isFirst && !containers.innermost?.isQuote && text.charCodeAt(start) === Character.LeftBracket)
-      builder.addTask(inline);
-    if (this.backticks.from(start) < end) builder.addCodeSpans(inline);
+    const isHeading = level > 0 && containers.depth === 0;
+    const isTask = level === 0 && isFirst && this.mayBeTask(start);
+    const hasCode = this.backticks.from(start) < end;
+    if (!isHeading && !isTask && !hasCode) return;
+    const inline = this.inlineText();
+    if (isHeading) builder.addHeading(start, end, level, inline.text);
+    if (isTask) builder.addTask(inline);
+    if (hasCode) builder.addCodeSpans(inline);
   }
 
-  /** Adds a paragraph's line, the indentation that is its container's left out as far as it has it. */
-  private addContinuation(inline: InlineText): void {
+  private mayBeTask(start: number): boolean {
+    return this.text.charCodeAt(start) === Character.LeftBracket && this.containers.innermost?.isQuote === false;
+  }
+
+  /** Gathers a paragraph's line, the indentation that is its container's left out as far as it has it. */
+  private gatherContinuation(): void {
     const { line, text, containers } = this;
     let from = line.start;
     let column = 0;
@@ -353,9 +363,21 @@ export class BlockScanner {
       if (text.charCodeAt(from) === Character.Tab) column += 4 - ((column + line.tabOffset) & 3);
       else column++;
     }
-    inline.addInstead("\n", line.start - 1);
-    if (column > containers.indent) inline.addInstead(" ".repeat(column - containers.indent), from - 1);
-    inline.add(text, from, line.end);
+    this.gathered.push(Math.max(column - containers.indent, 0), from, line.end);
+  }
+
+  /** The inline Markdown of the lines gathered. */
+  private inlineText(): InlineText {
+    const { gathered, text } = this;
+    const inline = new InlineText();
+    for (let index = 0; index < gathered.length; index += 3) {
+      const [partOfTab, start, end] = [gathered[index], gathered[index + 1], gathered[index + 2]];
+      if (index > 0) inline.addInstead("\n", gathered[index - 1]);
+      if (partOfTab > 0) inline.addInstead(" ".repeat(partOfTab), start - 1);
+      inline.add(text, start, end);
+    }
+    inline.trimEnd();
+    return inline;
   }
 
   private noteTrap(): void {

@@ -39,7 +39,8 @@ export function rescan(before: readonly Block[], edit: Edit, text: string): read
     fresh.push(block);
     at += block.length;
     while (old < before.length && (oldStart < edit.span.end || oldStart + shift < at)) oldStart += before[old++].length;
-    if (oldStart + shift === at && oldStart >= edit.span.end) break;
+    // What begins a text could have been front matter, so it is looked at afresh where it no longer does.
+    if (oldStart + shift === at && oldStart >= edit.span.end && oldStart > 0) break;
   }
   return [...before.slice(0, first.index), ...fresh, ...(at < text.length ? before.slice(old) : [])];
 }

@@ -6,13 +6,10 @@ export interface Position {
 
 /** Where the lines of a text begin. LF, CRLF and a lone CR end a line, as in CommonMark. */
 export class LineIndex {
-  private readonly starts: number[] = [0];
+  private readonly starts: readonly number[];
 
   constructor(private readonly text: string) {
-    for (let i = 0; i < text.length; i++) {
-      const code = text.charCodeAt(i);
-      if (code === 10 || (code === 13 && text.charCodeAt(i + 1) !== 10)) this.starts.push(i + 1);
-    }
+    this.starts = lineStarts(text);
   }
 
   get lineCount(): number {
@@ -53,4 +50,17 @@ export class LineIndex {
     if (line >= this.starts.length) return this.text.length;
     return Math.min(this.starts[line] + column, this.lineEnd(line));
   }
+}
+
+/** Searched with `indexOf`, which looks at many characters at once: few notes hold a CR, most lines hold no other break. */
+function lineStarts(text: string): number[] {
+  const starts = [0];
+  let carriageReturn = text.indexOf("\r");
+  for (let lineFeed = text.indexOf("\n"); lineFeed >= 0; lineFeed = text.indexOf("\n", lineFeed + 1)) {
+    for (; carriageReturn >= 0 && carriageReturn < lineFeed; carriageReturn = text.indexOf("\r", carriageReturn + 1))
+      if (carriageReturn + 1 < lineFeed) starts.push(carriageReturn + 1);
+    starts.push(lineFeed + 1);
+  }
+  for (; carriageReturn >= 0; carriageReturn = text.indexOf("\r", carriageReturn + 1)) starts.push(carriageReturn + 1);
+  return starts;
 }

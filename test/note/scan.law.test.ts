@@ -12,7 +12,10 @@ describe("scanning any note", () => {
       fc.property(documents.filter(hasNoFrontMatter), (text) => {
         const expected = consult(text);
         const { tasks, ...found } = seen(text);
-        assert.deepEqual({ ...found, tasks: tasks.map(withoutText) }, { ...expected, tasks: expected.tasks.map(withoutText) });
+        assert.deepEqual(
+          { ...found, tasks: tasks.map(withoutText) },
+          { ...expected, tasks: expected.tasks.map(withoutText) },
+        );
       }),
       { numRuns: howMany(100_000) },
     );
@@ -38,7 +41,13 @@ function seen(text: string): Oracle {
     const lineOf = (offset: number) => index.lineAt(start + offset);
     if (block.kind === "calculation") found.calculationLines.push(...block.lines.map((span) => lineOf(span.start)));
     else {
-      found.headings.push(...block.headings.map(({ span, level, text }) => ({ line: lineOf(span.start), level, text: text.replaceAll("\0", "\ufffd") })));
+      found.headings.push(
+        ...block.headings.map(({ span, level, text }) => ({
+          line: lineOf(span.start),
+          level,
+          text: text.replaceAll("\0", "\ufffd"),
+        })),
+      );
       found.tables.push(...block.tables.map((span) => ({ line: lineOf(span.start), lineAfter: lineOf(span.end) + 1 })));
       found.tasks.push(...block.tasks.map(({ span, checked, text }) => ({ line: lineOf(span.start), checked, text })));
       found.codeSpans.push(...block.codeSpans.map(({ text }) => text.replaceAll("\0", "\ufffd")));
