@@ -36,7 +36,6 @@ export function name(at: Cursor): Node {
 /** `if c then a else b`, from the word. */
 export function conditional(at: Cursor): Node {
   const start = at.start;
-  if (!at.enter()) return at.absent();
   at.advance();
   const condition = expression(at);
   let height = at.height;
@@ -44,12 +43,19 @@ export function conditional(at: Cursor): Node {
   const yes = expression(at);
   height = Math.max(height, at.height);
   if (!at.acceptWord(Word.Else)) at.unexpected("else");
-  const no = comparand(at);
-  at.leave();
+  const no = alternative(at);
   at.rise(Math.max(height, at.height) + 1);
   at.tree.join(condition, yes);
   at.tree.join(yes, no);
   return at.tree.add(Kind.If, start, at.tree.end(no), condition);
+}
+
+/** What stands behind `else`: a chain of `else if` nests like brackets. */
+function alternative(at: Cursor): Node {
+  if (!at.enter()) return at.absent();
+  const node = comparand(at);
+  at.leave();
+  return node;
 }
 
 function conjunction(at: Cursor): Node {

@@ -56,14 +56,12 @@ export function text(at: Cursor): Node {
 /** `[a, b, c]`, from the bracket. */
 export function list(at: Cursor): Node {
   const start = at.start;
-  if (!at.enter()) return at.absent();
   at.advance();
   const commaSeparates = at.commaSeparates;
   at.commaSeparates = true;
   at.height = 1;
   const first = members(at, Token.CloseSquare, expression);
   at.commaSeparates = commaSeparates;
-  at.leave();
   const height = at.height;
   const end = at.close(start, Token.CloseSquare);
   at.rise(height + 1);
@@ -161,13 +159,11 @@ function tight(at: Cursor, word: "if" | "not"): Node {
 
 function group(at: Cursor): Node {
   const start = at.start;
-  if (!at.enter()) return at.absent();
   at.advance();
   const commaSeparates = at.commaSeparates;
   at.commaSeparates = false;
   const inside = expression(at);
   at.commaSeparates = commaSeparates;
-  at.leave();
   const height = at.height;
   const end = at.close(start, Token.Close);
   at.rise(height + 1);
@@ -183,13 +179,11 @@ function settled(at: Cursor, node: Node): Node {
 
 function index(at: Cursor, owner: Node): Node {
   const start = at.start;
-  if (!at.enter()) return owner;
   at.advance();
   let key: Node;
   if (at.is(Token.Text)) key = text(at);
   else if (at.is(Token.Number)) key = literal(at);
   else key = at.missing("text");
-  at.leave();
   at.tree.join(owner, key);
   const end = at.close(start, Token.CloseSquare);
   return settled(at, at.tree.add(Kind.Index, at.tree.start(owner), end, owner));
@@ -197,13 +191,11 @@ function index(at: Cursor, owner: Node): Node {
 
 function call(at: Cursor, callee: Node): Node {
   const start = at.start;
-  if (!at.enter()) return callee;
   at.advance();
   const commaSeparates = at.commaSeparates;
   at.commaSeparates = true;
   const first = members(at, Token.Close, argument);
   at.commaSeparates = commaSeparates;
-  at.leave();
   const height = at.height;
   if (first !== NONE) at.tree.join(callee, first);
   const end = at.close(start, Token.Close);
