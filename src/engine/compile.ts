@@ -1,0 +1,735 @@
+import { divide, multiply, power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../quantity/dimension";
+import { isBuiltInUnit } from "../quantity/unit";
+import type { Span } from "../text/span";
+import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
+import type { Entry } from "./entry";
+import { readLiteral, type Literal } from "./literal";
+import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
+import { compileNative } from "./nativeCall";
+import { commonUnit, quantity, truth, type Operand } from "./operand";
+import { Op } from "./operations";
+import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Place, Side } from "./problem";
+import type { Code } from "./tape";
+
+/** What the compiler asks of the program around it. */
+export interface Surroundings {
+  /** The entry that a name means in the note of another entry. */
+  find(from: Entry, name: string): Entry | undefined;
+  /** The entry that `alias.member` means there. */
+  findMember(from: Entry, alias: string, member: string): Entry | undefined;
+  /** The slot of a literal, made when first asked for. */
+  literalSlot(entry: Entry, node: Node, literal: Literal): number;
+  /** The slot of a constant that no literal stands for. */
+  constantSlot(value: number): number;
+  isCounted(entry: Entry, name: string): boolean;
+  suggest(entry: Entry, name: string, wanted: "quantity" | "function"): string | undefined;
+  place(entry: Entry, node: Node): Place;
+}
+
+/** A definition longer than this is refused: functions that call each other twice over grow without bound. */
+const MOST_OPERATIONS = 100_000;
+/** Functions inside functions; deeper than anyone writes, shallow enough for the machine's stack. */
+const MOST_CALLS = 64;
+
+/** A statement, or a function's body with its parameters bound, while it is compiled. */
+interface Frame {
+  readonly entry: Entry;
+  readonly tree: Tree;
+  readonly bound: ReadonlyMap<string, Operand>;
+  /** The functions that are open, outermost first. */
+  readonly calls: readonly Entry[];
+}
+
+/**
+ * Turns expressions into operations on the tape. Dimensions are worked out on the way, and a mismatch is reported at
+ * the operand where it shows; an expression with a mismatch gives no operand, and nothing else is said about it.
+ */
+export class Compiler {
+  readonly problems: EngineProblem[] = [];
+  /** The first dependency without a value, if one was met. */
+  blockedBy?: string;
+  private frame: Frame;
+  private callSpan?: Span;
+
+  constructor(
+    private readonly around: Surroundings,
+    readonly code: Code,
+    private readonly top: Entry,
+  ) {
+    this.frame = { entry: top, tree: top.statement.tree, bound: new Map(), calls: [] };
+  }
+
+  get tree(): Tree {
+    return this.frame.tree;
+  }
+
+  /** The operand of an expression; undefined where it has none, for which a problem or {@link blockedBy} is the reason. */
+  expression(node: Node): Operand | undefined {
+    if (this.code.count > MOST_OPERATIONS)
+      return this.fail(node, { code: "function.tooLarge", name: this.frame.calls[0]?.name ?? this.top.name ?? "" });
+    const { tree } = this;
+    switch (tree.kind(node)) {
+      case Kind.Literal:
+        return this.literal(node);
+      case Kind.Name:
+        return this.name(node);
+      case Kind.Member:
+        return this.member(node);
+      case Kind.Group: {
+        const inner = this.expression(tree.first(node));
+        return inner && { ...inner, node };
+      }
+      case Kind.List:
+        return this.list(node);
+      case Kind.Unary:
+        return this.unary(node);
+      case Kind.Binary:
+        return this.binary(node);
+      case Kind.Comparison:
+        return this.comparison(node);
+      case Kind.If:
+        return this.choice(node);
+      case Kind.Without:
+        return this.without(node);
+      case Kind.Call:
+        return this.call(node);
+      case Kind.Missing:
+        return undefined;
+      case Kind.For:
+        return this.fail(node, { code: "later.notComputed", what: "sum over a counter" });
+      case Kind.Text:
+        return this.fail(node, { code: "later.notComputed", what: "text as a value" });
+      default:
+        return this.fail(node, { code: "later.notComputed", what: "table" });
+    }
+  }
+
+  emit(op: Op, node: Node, a: number, b = 0, c = 0): number {
+    return this.code.emit(op, node, this.frame.entry.id, a, b, c);
+  }
+
+  constant(value: number): number {
+    return this.around.constantSlot(value);
+  }
+
+  /** Applies an operation member by member; a single value meets every member of a list. */
+  each(op: Op, node: Node, operands: readonly Operand[]): number[] | undefined {
+    const lists = operands.filter(({ isList }) => isList);
+    const length = lists.length > 0 ? lists[0].at.length : 1;
+    const odd = lists.find(({ at }) => at.length !== length);
+    if (odd) {
+      this.fail(odd.node, {
+        code: "list.lengths",
+        left: this.text(lists[0].node),
+        leftLength: length,
+        right: this.text(odd.node),
+        rightLength: odd.at.length,
+      });
+      return undefined;
+    }
+    const result: number[] = [];
+    for (let i = 0; i < length; i++) {
+      const [a, b, c] = operands.map(({ at, isList }) => at[isList ? i : 0]);
+      result.push(this.emit(op, node, a, b, c));
+    }
+    return result;
+  }
+
+  /** Reports a problem in this statement, or, from inside a function's body, at the call. Always undefined. */
+  fail(node: Node, trouble: EngineTrouble): undefined {
+    const problem: EngineProblem = { span: this.tree.span(node), ...trouble };
+    if (this.callSpan === undefined) this.problems.push(problem);
+    else {
+      const within = this.around.place(this.frame.entry, node);
+      this.problems.push({
+        span: this.callSpan,
+        code: "function.body",
+        name: this.frame.calls[0].name ?? "",
+        problem,
+        within,
+      });
+    }
+    return undefined;
+  }
+
+  mismatch(operation: MismatchOperation, left: Operand, right: Operand, at: Node): undefined {
+    return this.fail(at, { code: "unit.mismatch", operation, left: this.side(left), right: this.side(right) });
+  }
+
+  side(operand: Operand): Side {
+    const { tree } = this;
+    const node = operand.node;
+    const isName = tree.kind(node) === Kind.Name || tree.kind(node) === Kind.Member;
+    return {
+      text: this.text(node),
+      dimension: operand.dimension,
+      point: operand.point,
+      ...(isName ? { name: this.text(node) } : {}),
+      span: tree.span(node),
+    };
+  }
+
+  text(node: Node): string {
+    return this.frame.entry.statement.text.slice(this.tree.start(node), this.tree.end(node));
+  }
+
+  /**
+   * The common dimension of two operands that are added, compared or picked from; a bare zero takes the other's.
+   * Undefined, and reported at the right one, where they differ.
+   */
+  agree(
+    operation: MismatchOperation,
+    left: Operand,
+    right: Operand,
+  ): { dimension: Dimension; point: boolean } | undefined {
+    if (left.point !== right.point) {
+      this.fail(right.node, {
+        code: "temperature.pair",
+        operation: operation.kind,
+        left: this.side(left),
+        right: this.side(right),
+      });
+      return undefined;
+    }
+    if (left.dimension === right.dimension || right.isZero) return { dimension: left.dimension, point: left.point };
+    if (left.isZero) return { dimension: right.dimension, point: right.point };
+    return this.mismatch(operation, left, right, right.node);
+  }
+
+  /** Whether an operand is a quantity; a condition in its place is reported. */
+  isQuantity(operand: Operand, where: string): boolean {
+    if (operand.kind === "quantity") return true;
+    this.fail(operand.node, { code: "truth.unexpected", where, text: this.text(operand.node) });
+    return false;
+  }
+
+  /** A temperature on a scale cannot be calculated with; it is reported. */
+  isPlain(operand: Operand, operation: string): boolean {
+    if (!operand.point) return true;
+    this.fail(operand.node, { code: "temperature.point", operation, side: this.side(operand) });
+    return false;
+  }
+
+  literal(node: Node): Operand | undefined {
+    const { entry, tree } = this.frame;
+    const result = readLiteral(entry.statement.text, tree, node, (name) => this.around.isCounted(entry, name));
+    if ("problem" in result) {
+      const { span, ...trouble } = result.problem;
+      const problem = { span, ...this.explained(node, trouble) } as EngineProblem;
+      if (this.callSpan === undefined) this.problems.push(problem);
+      else this.fail(node, trouble as EngineTrouble);
+      return undefined;
+    }
+    const { literal } = result;
+    const slot = this.around.literalSlot(entry, node, literal);
+    const isExact = literal.low === literal.high;
+    return quantity(node, literal.dimension, [slot], {
+      point: literal.point,
+      isZero: literal.isZero,
+      unit: literal.unit,
+      ...(isExact && !literal.point ? { constant: literal.nominal } : {}),
+    });
+  }
+
+  /** A word that is no unit may be a name that stuck to the number: `12 V/R`, `3x`. */
+  private explained(node: Node, trouble: EngineTrouble | Omit<EngineProblem, "span">): object {
+    if (trouble.code !== "unit.unknown") return trouble;
+    const word = (trouble as { word: string }).word;
+    const { entry } = this.frame;
+    const isName = this.frame.bound.has(word) || this.around.find(entry, word) !== undefined;
+    const text = this.text(node);
+    const at = text.search(new RegExp(`[/*·]\\s*\\(?${escaped(word)}`));
+    const rewritten =
+      at > 0
+        ? `${text.slice(0, at)} ${text[at]} ${text.slice(at + 1)}`
+        : isName
+          ? text.replace(new RegExp(`\\s*${escaped(word)}$`), ` * ${word}`)
+          : undefined;
+    return { ...trouble, isName, ...(isName && rewritten && rewritten !== text ? { rewritten } : {}) };
+  }
+
+  private name(node: Node): Operand | undefined {
+    const name = this.tree.text(node);
+    const bound = this.frame.bound.get(name);
+    if (bound) return { ...bound, node };
+    const entry = this.around.find(this.frame.entry, name);
+    if (entry) return this.use(entry, name, node);
+    const constant = CONSTANTS.get(name);
+    if (constant !== undefined) return quantity(node, RATIO, [this.constant(constant)], { constant });
+    if (NATIVES.has(name) || LATER_FUNCTIONS.has(name))
+      return this.wrongKind(node, name, "native function", "quantity");
+    const suggestion = this.around.suggest(this.frame.entry, name, "quantity");
+    return this.fail(node, {
+      code: "name.unknown",
+      name,
+      isUnit: isBuiltInUnit(name),
+      ...(suggestion === undefined ? {} : { suggestion }),
+    });
+  }
+
+  private member(node: Node): Operand | undefined {
+    const { tree } = this;
+    const object = tree.first(node);
+    const member = tree.next(object);
+    if (tree.kind(object) !== Kind.Name) return this.fail(node, { code: "later.notComputed", what: "table" });
+    const alias = tree.text(object);
+    const found = this.around.find(this.frame.entry, alias);
+    if (!found) {
+      const suggestion = this.around.suggest(this.frame.entry, alias, "quantity");
+      return this.fail(object, {
+        code: "name.unknown",
+        name: alias,
+        isUnit: false,
+        ...(suggestion === undefined ? {} : { suggestion }),
+      });
+    }
+    if (found.statement.kind === "fab")
+      return this.fail(node, { code: "later.notComputed", what: "fabrication files" });
+    if (found.statement.kind !== "use") return this.wrongKind(object, alias, kindOf(found), "note");
+    const entry = this.around.findMember(this.frame.entry, alias, tree.text(member));
+    if (entry) return this.use(entry, `${alias}.${tree.text(member)}`, node);
+    if (found.type.kind === "none") return this.block(alias);
+    return this.fail(member, { code: "name.unknown", name: `${alias}.${tree.text(member)}`, isUnit: false });
+  }
+
+  /** The value of another entry. */
+  private use(entry: Entry, name: string, node: Node): Operand | undefined {
+    const { type, results } = entry;
+    switch (type.kind) {
+      case "quantity":
+      case "truth": {
+        const length = type.length ?? 1;
+        const at = Array.from({ length }, (_, i) => results.from + i);
+        const isList = type.length !== undefined;
+        if (type.kind === "truth") return truth(node, at, isList);
+        return quantity(node, type.dimension, at, { point: type.point, isList, unit: entry.unit });
+      }
+      case "none":
+        return this.block(name);
+      case "later":
+        return this.block(name);
+      default:
+        return this.wrongKind(node, name, kindOf(entry), "quantity");
+    }
+  }
+
+  block(name: string): undefined {
+    this.blockedBy ??= name;
+    return undefined;
+  }
+
+  private wrongKind(node: Node, name: string, is: NameKind, wanted: "quantity" | "function" | "note"): undefined {
+    return this.fail(node, { code: "name.wrongKind", name, is, wanted });
+  }
+
+  private list(node: Node): Operand | undefined {
+    const members = this.tree.children(node).map((child) => this.expression(child));
+    if (members.some((member) => member === undefined)) return undefined;
+    const known = members as Operand[];
+    if (known.length === 0)
+      return this.fail(node, { code: "list.unexpected", where: "here, because it is empty", text: "[]" });
+    let first = known[0];
+    for (const member of known.slice(1)) {
+      if (member.isList)
+        return this.fail(member.node, {
+          code: "list.unexpected",
+          where: "inside a list",
+          text: this.text(member.node),
+        });
+      if (member.kind !== first.kind)
+        return (this.isQuantity(member.kind === "truth" ? member : first, "a list of quantities"), undefined);
+      const agreed = this.agree({ kind: "list" }, first, member);
+      if (!agreed) return undefined;
+      first = { ...first, ...agreed, isZero: first.isZero && member.isZero };
+    }
+    if (known[0].isList)
+      return this.fail(known[0].node, {
+        code: "list.unexpected",
+        where: "inside a list",
+        text: this.text(known[0].node),
+      });
+    return {
+      ...first,
+      node,
+      isList: true,
+      at: known.map(({ at }) => at[0]),
+      constant: undefined,
+      unit: commonUnit(known),
+    };
+  }
+
+  private unary(node: Node): Operand | undefined {
+    const operand = this.expression(this.tree.first(node));
+    switch (this.tree.operator(node) as Operator) {
+      case Operator.Negate: {
+        if (!operand || !this.isQuantity(operand, "behind a minus") || !this.isPlain(operand, "negated"))
+          return undefined;
+        const at = this.each(Op.Negate, node, [operand])!;
+        return { ...operand, node, at, ...(operand.constant === undefined ? {} : { constant: -operand.constant }) };
+      }
+      case Operator.Not:
+        if (!operand || !this.isTruth(operand, "behind `not`")) return undefined;
+        return truth(node, this.each(Op.Not, node, [operand])!, operand.isList);
+      default:
+        return this.fail(node, { code: "later.notComputed", what: "another" });
+    }
+  }
+
+  private isTruth(operand: Operand, where: string): boolean {
+    if (operand.kind === "truth") return true;
+    this.fail(operand.node, { code: "truth.needed", where, side: this.side(operand) });
+    return false;
+  }
+
+  private binary(node: Node): Operand | undefined {
+    const { tree } = this;
+    const operator = tree.operator(node) as Operator;
+    const leftNode = tree.first(node);
+    const left = this.expression(leftNode);
+    const right = this.expression(tree.next(leftNode));
+    if (!left || !right) return undefined;
+    if (operator === Operator.And || operator === Operator.Or) {
+      const word = operator === Operator.And ? "`and`" : "`or`";
+      if (!this.isTruth(left, `on the left of ${word}`) || !this.isTruth(right, `on the right of ${word}`))
+        return undefined;
+      const at = this.each(operator === Operator.And ? Op.And : Op.Or, node, [left, right]);
+      return at && truth(node, at, left.isList || right.isList);
+    }
+    if (!this.isQuantity(left, "in a calculation") || !this.isQuantity(right, "in a calculation")) return undefined;
+    switch (operator) {
+      case Operator.Add:
+        return this.sum(node, left, right, Op.Add);
+      case Operator.Subtract:
+        return this.sum(node, left, right, Op.Subtract);
+      case Operator.Multiply:
+        return this.product(node, left, right, Op.Multiply);
+      case Operator.Divide:
+        return this.product(node, left, right, Op.Divide);
+      case Operator.Power:
+        return this.power(node, left, right);
+      default:
+        return this.parallel(node, left, right);
+    }
+  }
+
+  private arithmetic(
+    node: Node,
+    op: Op,
+    left: Operand,
+    right: Operand,
+    dimension: Dimension,
+    more: Partial<Operand>,
+  ): Operand | undefined {
+    const at = this.each(op, node, [left, right]);
+    return at && quantity(node, dimension, at, { isList: left.isList || right.isList, ...more });
+  }
+
+  /** Point ± difference is a point, point − point is a difference; a ratio cannot be added to a quantity. */
+  private sum(node: Node, left: Operand, right: Operand, op: Op.Add | Op.Subtract): Operand | undefined {
+    const sign = op === Op.Add ? "+" : "-";
+    const kind = op === Op.Add ? "add" : "subtract";
+    if (left.point || right.point) {
+      const isDifference = op === Op.Subtract && left.point && right.point;
+      const isPoint = left.point
+        ? !right.point && right.dimension === TEMPERATURE
+        : op === Op.Add && left.dimension === TEMPERATURE;
+      if (!isDifference && !isPoint)
+        return this.fail(right.node, {
+          code: "temperature.pair",
+          operation: kind,
+          left: this.side(left),
+          right: this.side(right),
+        });
+      const unit = isPoint ? (left.point ? left.unit : right.unit) : undefined;
+      return this.arithmetic(node, op, left, right, TEMPERATURE, { point: isPoint, unit });
+    }
+    if (left.dimension !== right.dimension && !left.isZero && !right.isZero) {
+      if (right.dimension === RATIO || left.dimension === RATIO)
+        return this.fail(node, { code: "unit.ratioAdded", sign, left: this.side(left), right: this.side(right) });
+      return this.mismatch({ kind }, left, right, right.node);
+    }
+    const dimension = left.isZero ? right.dimension : left.dimension;
+    const constant = folded(left, right, (a, b) => (op === Op.Add ? a + b : a - b));
+    return this.arithmetic(node, op, left, right, dimension, { unit: commonUnit([left, right]), constant });
+  }
+
+  private product(node: Node, left: Operand, right: Operand, op: Op.Multiply | Op.Divide): Operand | undefined {
+    const operation = op === Op.Multiply ? "multiplied" : "divided";
+    if (!this.isPlain(left, operation) || !this.isPlain(right, operation)) return undefined;
+    const dimension = (op === Op.Multiply ? multiply : divide)(left.dimension, right.dimension);
+    const constant = folded(left, right, (a, b) => (op === Op.Multiply ? a * b : a / b));
+    const scaled =
+      right.dimension === RATIO ? left : op === Op.Multiply && left.dimension === RATIO ? right : undefined;
+    return this.arithmetic(node, op, left, right, dimension, { constant, unit: scaled && commonUnit([scaled]) });
+  }
+
+  private power(node: Node, base: Operand, exponent: Operand): Operand | undefined {
+    if (!this.isPlain(base, "raised to a power") || !this.isPlain(exponent, "used as an exponent")) return undefined;
+    if (exponent.dimension !== RATIO)
+      return this.fail(exponent.node, { code: "unit.ratioNeeded", where: "an exponent", side: this.side(exponent) });
+    const constant = folded(base, exponent, (a, b) => a ** b);
+    if (base.dimension === RATIO) return this.arithmetic(node, Op.Power, base, exponent, RATIO, { constant });
+    if (exponent.constant === undefined)
+      return this.fail(exponent.node, { code: "unit.exponent", base: this.side(base), reason: "not constant" });
+    const dimension = power(base.dimension, exponent.constant);
+    if (!dimension)
+      return this.fail(exponent.node, { code: "unit.exponent", base: this.side(base), reason: "not in sixths" });
+    if (exponent.constant === 0.5) {
+      const at = this.each(Op.SquareRoot, node, [base])!;
+      return quantity(node, dimension, at, { isList: base.isList });
+    }
+    return this.arithmetic(node, Op.Power, base, exponent, dimension, { constant });
+  }
+
+  private parallel(node: Node, left: Operand, right: Operand): Operand | undefined {
+    if (!this.isPlain(left, "put in parallel") || !this.isPlain(right, "put in parallel")) return undefined;
+    const agreed = this.agree({ kind: "parallel" }, left, right);
+    return (
+      agreed && this.arithmetic(node, Op.Parallel, left, right, agreed.dimension, { unit: commonUnit([left, right]) })
+    );
+  }
+
+  private comparison(node: Node): Operand | undefined {
+    let result: Operand | undefined;
+    for (const pair of this.pairs(node) ?? []) {
+      const at = this.compare(pair, node);
+      if (!at) return undefined;
+      const one = truth(node, at, pair.left.isList || pair.right.isList);
+      const joined = result ? this.each(Op.And, node, [result, one]) : at;
+      if (!joined) return undefined;
+      result = truth(node, joined, one.isList || (result?.isList ?? false));
+    }
+    return result;
+  }
+
+  /** The pairs that a chained comparison sets against each other; `x inside a .. b` is two of them. */
+  pairs(node: Node): readonly Pair[] | undefined {
+    const { tree } = this;
+    const parts = tree.children(node);
+    const result: Pair[] = [];
+    let left = this.expression(parts[0]);
+    for (let i = 1; i < parts.length; i += 2) {
+      const sign = tree.operator(parts[i]) as Operator;
+      if (sign === Operator.Inside) {
+        const band = left && this.band(left, parts[i + 1]);
+        if (!band) return undefined;
+        result.push(...band);
+        continue;
+      }
+      const right = this.expression(parts[i + 1]);
+      if (!left || !right) return undefined;
+      if (!this.isQuantity(left, "in a comparison") || !this.isQuantity(right, "in a comparison")) return undefined;
+      if (!this.agree({ kind: "compare" }, left, right)) return undefined;
+      result.push({ relation: RELATIONS.get(sign)!, left, right });
+      left = right;
+    }
+    return result;
+  }
+
+  /** A band is a pair of limits, not an uncertain quantity. */
+  private band(left: Operand, node: Node): readonly Pair[] | undefined {
+    const { entry, tree } = this.frame;
+    if (tree.kind(node) !== Kind.Literal) return this.fail(node, { code: "literal.bandNeeded", text: this.text(node) });
+    const result = readLiteral(entry.statement.text, tree, node, (name) => this.around.isCounted(entry, name));
+    if ("problem" in result) {
+      this.problems.push(result.problem);
+      return undefined;
+    }
+    const { low, high, dimension, point } = result.literal;
+    const limit = (value: number) => quantity(node, dimension, [this.constant(value)], { point });
+    if (!this.isQuantity(left, "in a comparison")) return undefined;
+    const upper = limit(high);
+    if (!this.agree({ kind: "compare" }, left, upper)) return undefined;
+    const below: Pair = { relation: "<=", left, right: upper };
+    return Number.isFinite(low) ? [{ relation: ">=", left, right: limit(low) }, below] : [below];
+  }
+
+  private compare({ relation, left, right }: Pair, node: Node): number[] | undefined {
+    switch (relation) {
+      case "<":
+        return this.each(Op.Less, node, [left, right]);
+      case "<=":
+        return this.each(Op.LessOrEqual, node, [left, right]);
+      case ">":
+        return this.each(Op.Less, node, [right, left]);
+      case ">=":
+        return this.each(Op.LessOrEqual, node, [right, left]);
+      default: {
+        const at = this.each(Op.Equal, node, [left, right]);
+        if (relation === "=" || !at) return at;
+        return this.each(Op.Not, node, [truth(node, at, left.isList || right.isList)]);
+      }
+    }
+  }
+
+  private choice(node: Node): Operand | undefined {
+    const [conditionNode, yesNode, noNode] = this.tree.children(node);
+    const condition = this.expression(conditionNode);
+    const yes = this.expression(yesNode);
+    const no = this.expression(noNode);
+    if (!condition || !yes || !no || !this.isTruth(condition, "behind `if`")) return undefined;
+    if (yes.kind !== no.kind)
+      return (this.isQuantity(yes.kind === "truth" ? yes : no, "in the other branch"), undefined);
+    const agreed = this.agree({ kind: "branches" }, yes, no);
+    const at = agreed && this.each(Op.If, node, [condition, yes, no]);
+    if (!agreed || !at) return undefined;
+    const isList = condition.isList || yes.isList || no.isList;
+    return {
+      ...quantity(node, agreed.dimension, at, { isList, point: agreed.point, unit: commonUnit([yes, no]) }),
+      kind: yes.kind,
+    };
+  }
+
+  private without(node: Node): Operand | undefined {
+    const { tree } = this;
+    const inner = this.expression(tree.first(node));
+    if (!inner || !this.isQuantity(inner, "before `without`")) return undefined;
+    const names: string[] = [];
+    for (let child = tree.next(tree.first(node)); child !== NONE; child = tree.next(child)) {
+      const name = tree.text(child);
+      names.push(name);
+      if (!this.around.isCounted(this.frame.entry, name)) {
+        const found = this.around.find(this.frame.entry, name);
+        if (found) this.fail(child, { code: "name.wrongKind", name, is: kindOf(found), wanted: "counted unit" });
+        else this.fail(child, { code: "name.unknown", name, isUnit: false });
+        return undefined;
+      }
+      if (!inner.dimension.counts.has(name))
+        this.fail(child, { code: "unit.nothingDropped", name, side: this.side(inner) });
+    }
+    return { ...inner, node, dimension: withoutCounts(inner.dimension, names), unit: undefined };
+  }
+
+  private call(node: Node): Operand | undefined {
+    const { tree } = this;
+    const callee = tree.first(node);
+    const name = this.text(callee);
+    const isName = tree.kind(callee) === Kind.Name;
+    const found = isName ? this.around.find(this.frame.entry, tree.text(callee)) : this.memberFunction(callee);
+    if (found === "reported") return undefined;
+    if (found?.statement.kind === "function") return this.inline(node, found, name);
+    if (isName && NATIVES.has(tree.text(callee))) return compileNative(this, node, tree.text(callee));
+    if (isName && LATER_FUNCTIONS.has(tree.text(callee)))
+      return this.fail(callee, { code: "later.notComputed", what: `${name}(…)` });
+    if (found)
+      return found.type.kind === "none" ? this.block(name) : this.wrongKind(callee, name, kindOf(found), "function");
+    const suggestion = isName ? this.around.suggest(this.frame.entry, name, "function") : undefined;
+    return this.fail(callee, {
+      code: "name.unknown",
+      name,
+      isUnit: false,
+      ...(suggestion === undefined ? {} : { suggestion }),
+    });
+  }
+
+  private memberFunction(callee: Node): Entry | "reported" | undefined {
+    const { tree } = this;
+    const object = tree.first(callee);
+    const alias = tree.text(object);
+    const note = tree.kind(object) === Kind.Name ? this.around.find(this.frame.entry, alias) : undefined;
+    if (note?.statement.kind === "fab")
+      return this.fail(callee, { code: "later.notComputed", what: "fabrication files" }) ?? "reported";
+    if (note && note.statement.kind !== "use") return this.wrongKind(object, alias, kindOf(note), "note") ?? "reported";
+    if (note?.type.kind === "none") return this.block(alias) ?? "reported";
+    return note && this.around.findMember(this.frame.entry, alias, tree.text(tree.next(object)));
+  }
+
+  /** Compiles a function's body in place of the call, its parameters bound to the arguments. */
+  private inline(node: Node, found: Entry, name: string): Operand | undefined {
+    const statement = found.statement;
+    if (statement.kind !== "function") return undefined;
+    const { calls } = this.frame;
+    if (calls.includes(found) || found === this.top || calls.length >= MOST_CALLS) {
+      const path = [...calls, found].map((entry) => entry.name ?? "");
+      return this.fail(node, { code: "function.recursive", path });
+    }
+    const given = this.bindArguments(node, found, name);
+    if (!given) return undefined;
+    const outer = this.frame;
+    const outerCall = this.callSpan;
+    this.callSpan ??= this.tree.span(node);
+    const bound = new Map<string, Operand>();
+    this.frame = { entry: found, tree: statement.tree, bound, calls: [...calls, found] };
+    try {
+      for (const parameter of statement.parameters) {
+        const key = statement.tree.text(parameter.name);
+        const value =
+          given.get(key) ?? (parameter.default === undefined ? undefined : this.expression(parameter.default));
+        if (!value) return undefined;
+        bound.set(key, value);
+      }
+      const body = this.expression(statement.value);
+      return body && { ...body, node };
+    } finally {
+      this.frame = outer;
+      this.callSpan = outerCall;
+    }
+  }
+
+  private bindArguments(node: Node, found: Entry, name: string): Map<string, Operand> | undefined {
+    const { tree } = this;
+    const { statement } = found;
+    if (statement.kind !== "function") return undefined;
+    const names = statement.parameters.map((parameter) => statement.tree.text(parameter.name));
+    const signature = `${name}(${names.join(", ")})`;
+    const refuse = (at: Node, reason: string) => this.fail(at, { code: "function.arguments", name, reason, signature });
+    const given = new Map<string, Operand>();
+    let isWhole = true;
+    let position = 0;
+    for (let child = tree.next(tree.first(node)); child !== NONE; child = tree.next(child)) {
+      const isNamed = tree.kind(child) === Kind.Argument;
+      const key = isNamed ? tree.text(child) : names[position++];
+      if (key === undefined) return refuse(child, "has an argument too many");
+      if (!names.includes(key)) return refuse(child, `has no parameter \`${key}\``);
+      if (given.has(key)) return refuse(child, `gets \`${key}\` twice`);
+      const value = this.expression(isNamed ? tree.first(child) : child);
+      if (value) given.set(key, value);
+      else isWhole = false;
+    }
+    if (!isWhole) return undefined;
+    const missing = statement.parameters.find((p, i) => p.default === undefined && !given.has(names[i]));
+    if (missing) return refuse(node, `needs a value for \`${statement.tree.text(missing.name)}\``);
+    return given;
+  }
+}
+
+/** Two operands of a comparison. */
+export interface Pair {
+  readonly relation: "<" | "<=" | ">" | ">=" | "=" | "!=";
+  readonly left: Operand;
+  readonly right: Operand;
+}
+
+const RELATIONS: ReadonlyMap<Operator, Pair["relation"]> = new Map([
+  [Operator.Less, "<"],
+  [Operator.LessOrEqual, "<="],
+  [Operator.Greater, ">"],
+  [Operator.GreaterOrEqual, ">="],
+  [Operator.Equal, "="],
+  [Operator.NotEqual, "!="],
+]);
+
+export function kindOf(entry: Entry): NameKind {
+  switch (entry.statement.kind) {
+    case "function":
+      return "function";
+    case "items":
+      return "counted unit";
+    case "use":
+      return "note";
+    case "fab":
+      return "fabrication files";
+    default:
+      return "quantity";
+  }
+}
+
+function folded(left: Operand, right: Operand, f: (a: number, b: number) => number): number | undefined {
+  if (left.constant === undefined || right.constant === undefined) return undefined;
+  const value = f(left.constant, right.constant);
+  return Number.isFinite(value) ? value : undefined;
+}
+
+function escaped(word: string): string {
+  return word.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&");
+}

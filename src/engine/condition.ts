@@ -1,0 +1,22 @@
+import type { Dimension } from "../quantity/dimension";
+import type { Unit } from "../quantity/unit";
+import type { Node } from "../syntax/tree";
+
+/**
+ * One comparison of a rule, judged on a single output, left − right, so that inputs on both sides cancel.
+ * The slots hold, one behind the other: left, right, left − right.
+ */
+export interface Clause {
+  readonly relation: Relation;
+  readonly left: Node;
+  readonly right: Node;
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+  /** First of the three slots, counted from the entry's results. */
+  readonly slot: number;
+  /** The row of a list that it is about, from 0; undefined where neither side is a list. */
+  readonly row?: number;
+}
+
+export type Relation = "<" | "<=" | ">" | ">=" | "=" | "!=";

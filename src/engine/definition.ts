@@ -1,0 +1,290 @@
+import { isSeriesName } from "../quantity/series";
+import { isBuiltInUnit, isUnit, type Unit } from "../quantity/unit";
+import { Kind, Operator, type Node } from "../syntax/tree";
+import type { ChoicePart, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
+import { Compiler, type Pair, type Surroundings } from "./compile";
+import type { Clause } from "./condition";
+import { NO_TYPE, type Entry, type EntryType } from "./entry";
+import { powerNode, unitOf, unitTrouble } from "./literal";
+import { NATIVES } from "./natives";
+import { quantity, type Operand } from "./operand";
+import { Op } from "./operations";
+import type { EngineProblem } from "./problem";
+import type { Code } from "./tape";
+
+/** A statement compiled: its type, its operations (in the code that was given), and which results they store. */
+export interface Definition {
+  readonly type: EntryType;
+  readonly unit?: Unit;
+  /** For each result slot, in order, the operand that is stored to it. */
+  readonly stores: readonly { readonly at: number; readonly node: Node }[];
+  readonly clauses: readonly Clause[];
+  readonly problems: readonly EngineProblem[];
+  readonly blockedBy?: string;
+}
+
+/** Compiles one entry. `replacement` is the measurement that stands instead of an assumption. */
+export function compileEntry(
+  entry: Entry,
+  around: Surroundings,
+  code: Code,
+  replacement: Entry | undefined,
+): Definition {
+  code.clear();
+  return new DefinitionCompiler(entry, around, code, replacement).compile();
+}
+
+class DefinitionCompiler {
+  private readonly compiler: Compiler;
+  private readonly stores: { at: number; node: Node }[] = [];
+  private readonly clauses: Clause[] = [];
+  private type: EntryType = NO_TYPE;
+  private unit?: Unit;
+
+  constructor(
+    private readonly entry: Entry,
+    private readonly around: Surroundings,
+    code: Code,
+    private readonly replacement: Entry | undefined,
+  ) {
+    this.compiler = new Compiler(around, code, entry);
+  }
+
+  compile(): Definition {
+    this.statement(this.entry.statement);
+    const { type, unit, stores, clauses } = this;
+    return { type, unit, stores, clauses, problems: this.compiler.problems, blockedBy: this.compiler.blockedBy };
+  }
+
+  private statement(statement: Statement): void {
+    const { compiler } = this;
+    switch (statement.kind) {
+      case "given":
+      case "over":
+      case "order":
+        return this.value(compiler.expression(statement.value));
+      case "measured":
+        this.value(compiler.expression(statement.value));
+        this.conditions(statement.at);
+        return;
+      case "assume":
+        return this.assumption(compiler.expression(statement.value));
+      case "choice":
+        return this.value(compiler.expression(statement.value));
+      case "derived":
+        return statement.choice
+          ? this.chosen(statement.value, statement.choice, statement.unit)
+          : this.derived(statement.value, statement.unit);
+      case "rule":
+        this.type = { kind: "rule" };
+        return this.rule(statement.condition);
+      case "function":
+        this.type = { kind: "function" };
+        return this.checkFunction(statement);
+      case "items":
+        this.type = { kind: "counted unit" };
+        return this.checkItems(statement.names);
+      case "use":
+        this.type = { kind: "note" };
+        return;
+      case "fab":
+      case "let":
+      case "plot":
+      case "variant":
+      case "correlation":
+        this.type = { kind: "later" };
+        compiler.fail(0, { code: "later.notComputed", what: statement.kind });
+        return;
+      case "accept":
+        this.type = { kind: "rule" };
+        return;
+      case "broken":
+        return;
+    }
+  }
+
+  private value(operand: Operand | undefined): void {
+    if (!operand) return;
+    const isList = operand.isList;
+    const length = isList ? { length: operand.at.length } : {};
+    this.type =
+      operand.kind === "truth"
+        ? { kind: "truth", ...length }
+        : { kind: "quantity", dimension: operand.dimension, point: operand.point, ...length };
+    this.unit = operand.unit;
+    this.store(operand);
+  }
+
+  private store(operand: Operand): void {
+    for (const at of operand.at) this.stores.push({ at, node: operand.node });
+  }
+
+  /** A measurement that stands instead comes first; what was assumed is kept behind it. */
+  private assumption(operand: Operand | undefined): void {
+    const { replacement } = this;
+    if (replacement?.type.kind !== "quantity" || replacement.type.length !== undefined) return this.value(operand);
+    const { dimension, point } = replacement.type;
+    const fits = !operand || (operand.dimension === dimension && operand.point === point && !operand.isList);
+    if (!fits) return this.value(operand);
+    this.value(
+      quantity(operand?.node ?? 0, dimension, [replacement.results.from], {
+        point,
+        unit: replacement.unit ?? operand?.unit,
+      }),
+    );
+    if (operand) this.store(operand);
+  }
+
+  /** The values behind `at` are kept behind the measured one, so that the prediction can be made there; all or none. */
+  private conditions(at: Measurement["at"]): void {
+    const operands = at.map(({ value }) => this.compiler.expression(value));
+    if (this.type.kind === "quantity" && operands.every((operand) => operand && !operand.isList))
+      for (const operand of operands) this.store(operand!);
+  }
+
+  private derived(value: Node, bracket: Node | undefined): void {
+    const operand = this.compiler.expression(value);
+    this.value(operand && bracket !== undefined ? this.shownIn(operand, bracket) : operand);
+  }
+
+  /** `NAME [unit]`: the dimension must agree; a bare zero takes it. */
+  private shownIn(operand: Operand, bracket: Node): Operand {
+    const { compiler } = this;
+    const unit = unitOf(compiler.tree, bracket, (name) => this.around.isCounted(this.entry, name));
+    if (!isUnit(unit)) {
+      compiler.fail(powerNode(compiler.tree, bracket, unit.name), unitTrouble(unit));
+      return operand;
+    }
+    if (operand.kind === "truth") {
+      compiler.isQuantity(operand, "where a unit is asked for");
+      return operand;
+    }
+    if (operand.isZero && !unit.isTemperatureScale) return { ...operand, dimension: unit.dimension, unit };
+    const isKelvin = unit.text === "K";
+    if (
+      unit.dimension === operand.dimension &&
+      (unit.isTemperatureScale === operand.point || (operand.point && isKelvin))
+    )
+      return { ...operand, unit };
+    compiler.fail(bracket, {
+      code: "unit.shownIn",
+      wanted: unit.text,
+      wantedDimension: unit.dimension,
+      side: compiler.side(operand),
+    });
+    return operand;
+  }
+
+  /** The value that is used comes first; what is wanted is kept behind it. */
+  private chosen(value: Node, choice: ChoicePart, bracket: Node | undefined): void {
+    const { compiler } = this;
+    let wanted = compiler.expression(value);
+    if (wanted && bracket !== undefined) wanted = this.shownIn(wanted, bracket);
+    const used = compiler.expression(choice.value);
+    this.value(used);
+    if (wanted && used && compiler.isQuantity(wanted, "before `choose`") && this.isSingle(wanted)) {
+      if (!compiler.agree({ kind: "choose" }, wanted, used)) return;
+      this.store(wanted);
+      this.options(choice, used);
+      this.unit = bracket !== undefined ? wanted.unit : this.unit;
+    }
+  }
+
+  /** The list to choose from is kept behind both. A series is known by its name. */
+  private options({ from }: ChoicePart, used: Operand): void {
+    const { compiler } = this;
+    if (from === undefined || (compiler.tree.kind(from) === Kind.Name && isSeriesName(compiler.tree.text(from))))
+      return;
+    const list = compiler.expression(from);
+    if (list?.isList && compiler.agree({ kind: "choose" }, used, list)) this.store(list);
+    else if (list && !list.isList)
+      compiler.fail(from, {
+        code: "choice.series",
+        text: compiler.text(from),
+        reason: "is a single value: write a series or a list",
+      });
+  }
+
+  private isSingle(operand: Operand): boolean {
+    if (!operand.isList) return true;
+    this.compiler.fail(operand.node, {
+      code: "list.unexpected",
+      where: "before `choose`",
+      text: this.compiler.text(operand.node),
+    });
+    return false;
+  }
+
+  /** Comparisons joined by `and` are judged one by one; any other condition as a whole. */
+  private rule(node: Node): void {
+    const { compiler } = this;
+    const { tree } = compiler;
+    switch (tree.kind(node)) {
+      case Kind.Group:
+        return this.rule(tree.first(node));
+      case Kind.Binary:
+        if (tree.operator(node) !== Operator.And) break;
+        this.rule(tree.first(node));
+        return this.rule(tree.next(tree.first(node)));
+      case Kind.Comparison:
+        for (const pair of compiler.pairs(node) ?? []) this.clause(pair, node);
+        return;
+    }
+    const operand = compiler.expression(node);
+    if (operand?.kind === "quantity") compiler.fail(node, { code: "rule.notACondition", side: compiler.side(operand) });
+    else if (operand) this.store(operand);
+  }
+
+  private clause({ relation, left, right }: Pair, node: Node): void {
+    const margin = this.compiler.each(Op.Subtract, node, [left, right]);
+    if (!margin) return;
+    const isList = left.isList || right.isList;
+    margin.forEach((at, row) => {
+      const slot = this.stores.length;
+      this.stores.push({ at: left.at[left.isList ? row : 0], node: left.node });
+      this.stores.push({ at: right.at[right.isList ? row : 0], node: right.node });
+      this.stores.push({ at, node });
+      const dimension = left.isZero ? right.dimension : left.dimension;
+      this.clauses.push({
+        relation,
+        left: left.node,
+        right: right.node,
+        slot,
+        dimension,
+        point: left.point,
+        unit: left.unit ?? right.unit,
+        ...(isList ? { row } : {}),
+      });
+    });
+  }
+
+  /** A body is compiled where it is called; here only its names are looked up, so that a slip shows before the first call. */
+  private checkFunction(statement: FunctionDefinition): void {
+    const { compiler, entry, around } = this;
+    const name = statement.tree.text(statement.name);
+    if (NATIVES.has(name)) compiler.fail(statement.name, { code: "name.native", name });
+    for (const mention of entry.mentions) {
+      if (
+        mention.use === "value" &&
+        mention.member === undefined &&
+        !around.find(entry, mention.name) &&
+        mention.name !== "π"
+      ) {
+        const suggestion = around.suggest(entry, mention.name, "quantity");
+        compiler.fail(mention.node, {
+          code: "name.unknown",
+          name: mention.name,
+          isUnit: isBuiltInUnit(mention.name),
+          ...(suggestion === undefined ? {} : { suggestion }),
+        });
+      }
+    }
+  }
+
+  private checkItems(names: readonly Node[]): void {
+    for (const node of names) {
+      const name = this.compiler.tree.text(node);
+      if (isBuiltInUnit(name)) this.compiler.fail(node, { code: "unit.takenName", name });
+    }
+  }
+}

@@ -1,0 +1,113 @@
+import { RATIO, type Dimension } from "../quantity/dimension";
+import type { Unit } from "../quantity/unit";
+import type { Statement } from "../syntax/statement";
+import type { Node } from "../syntax/tree";
+import type { Clause } from "./condition";
+import type { Mention } from "./mentions";
+import type { Note } from "./note";
+import type { Outcome } from "./outcome";
+import type { EngineProblem } from "./problem";
+import { NO_RUN, type Run } from "./tape";
+
+/** What an entry is to those that mention its name. */
+export type EntryType =
+  | { readonly kind: "quantity"; readonly dimension: Dimension; readonly point: boolean; readonly length?: number }
+  | { readonly kind: "truth"; readonly length?: number }
+  | { readonly kind: "function" | "counted unit" | "note" | "rule" | "later" }
+  /** It has no value: broken, circular, or resting on one that has none. */
+  | { readonly kind: "none" };
+
+export const NO_TYPE: EntryType = { kind: "none" };
+
+/**
+ * A statement placed in a note: the engine's record of it, kept while the statement stands or is edited in place.
+ * Its parts are filled in by the stages, each of which reads only what the stage before wrote:
+ * `mentions` by resolve, `type`, `code` and `unit` by compile, the slots of `results` by run, `outcome` by judge.
+ */
+export class Entry {
+  /** Position among the statements of its note. */
+  order = 0;
+  mentions: readonly Mention[] = [];
+  /** The entries that the mentions resolve to, in the order they are written, each once. */
+  dependencies: readonly Entry[] = [];
+  readonly dependents = new Set<Entry>();
+
+  type: EntryType = NO_TYPE;
+  /** The unit in which the author states it. */
+  unit?: Unit;
+  /** Dependency without a value, on account of which this one has none. */
+  blockedBy?: string;
+  code: Run = NO_RUN;
+  /** One slot a value (a list has several), then what judging needs: the wanted values, the sides of a rule. */
+  results: Run = NO_RUN;
+  clauses: readonly Clause[] = [];
+  /** The slots of its literals, by node: one literal is one quantity, however often a function's body is inlined. */
+  readonly literals = new Map<Node, Run>();
+  compileProblems: readonly EngineProblem[] = [];
+
+  outcome?: Outcome;
+  /** Revisions of the program in which these last became different. */
+  typeChanged = 0;
+  valueChanged = 0;
+  /** It must be resolved and compiled again. */
+  stale = true;
+  /** It, or something it rests on, changed in the revision at hand. */
+  dirty = true;
+
+  constructor(
+    readonly id: number,
+    readonly note: Note,
+    public statement: Statement,
+  ) {}
+
+  /** The name that the statement defines; undefined where it defines none. */
+  get name(): string | undefined {
+    return definedName(this.statement);
+  }
+}
+
+/** The names that a statement brings into its note. */
+export function declaredNames(statement: Statement): readonly { readonly name: string; readonly node: Node }[] {
+  if (statement.kind === "items") return statement.names.map((node) => ({ name: statement.tree.text(node), node }));
+  const node = nameNode(statement);
+  return node === undefined ? [] : [{ name: statement.tree.text(node), node }];
+}
+
+export function definedName(statement: Statement): string | undefined {
+  const node = nameNode(statement);
+  return node === undefined ? undefined : statement.tree.text(node);
+}
+
+/** The name whose value a statement states: the one it defines, or the one it measures. */
+export function statedName(statement: Statement): string | undefined {
+  return statement.kind === "measured" ? statement.tree.text(statement.name) : definedName(statement);
+}
+
+/** The node of the one name that a statement defines. */
+export function nameNode(statement: Statement): Node | undefined {
+  switch (statement.kind) {
+    case "given":
+    case "assume":
+    case "over":
+    case "derived":
+    case "choice":
+    case "function":
+    case "let":
+    case "use":
+    case "fab":
+    case "order":
+    case "broken":
+      return statement.name;
+    default:
+      return undefined;
+  }
+}
+
+/** Whether two types are the same to those that use them. */
+export function sameType(a: EntryType, b: EntryType): boolean {
+  if (a.kind !== b.kind) return false;
+  const dimension = (type: EntryType) => (type.kind === "quantity" ? type.dimension : RATIO);
+  const point = (type: EntryType) => type.kind === "quantity" && type.point;
+  const length = (type: EntryType) => (type.kind === "quantity" || type.kind === "truth" ? type.length : undefined);
+  return dimension(a) === dimension(b) && point(a) === point(b) && length(a) === length(b);
+}

@@ -1,0 +1,358 @@
+import { RATIO } from "../quantity/dimension";
+import { slack } from "./operations";
+import type { Clause } from "./condition";
+import { statedName, type Entry } from "./entry";
+import { sameData } from "./sameData";
+import type {
+  ClauseOutcome,
+  Extent,
+  InputPlace,
+  Outcome,
+  Problem,
+  QuantityOutcome,
+  RuleOutcome,
+  RuleState,
+} from "./outcome";
+import type { EngineProblem, Origin } from "./problem";
+import type { Runner } from "./runner";
+import { judgeChoice } from "./choices";
+import { troubleProblem } from "./trouble";
+import { Standing, type Slots, type Tape } from "./tape";
+
+/** What judging asks of the program around it. */
+export interface JudgeContext {
+  readonly slots: Slots;
+  readonly tape: Tape;
+  readonly runner: Runner;
+  inputPlace(slot: number): InputPlace;
+  entryById(id: number): Entry;
+  usedPath(entry: Entry): string | undefined;
+  useTrouble(entry: Entry): EngineProblem | undefined;
+  isRead(path: string): boolean;
+}
+
+/** The outcome of an entry that was just run; the old one where nothing is different. */
+export function judge(entry: Entry, context: JudgeContext, old: Outcome | undefined): Outcome {
+  const fresh = new Judge(entry, context).outcome();
+  return old !== undefined && sameData(old, fresh) ? old : fresh;
+}
+
+/** Inputs named at the ends of a value. Values that rest on more are shown without: nobody reads a longer list. */
+const INPUTS_SHOWN = 12;
+
+const STANDINGS: Readonly<Record<Standing, Extent["standing"]>> = {
+  [Standing.Undefined]: "undefined",
+  [Standing.Exact]: "exact",
+  [Standing.Attained]: "attained",
+  [Standing.Enclosed]: "enclosed",
+};
+
+class Judge {
+  constructor(
+    private readonly entry: Entry,
+    private readonly context: JudgeContext,
+  ) {}
+
+  outcome(): Outcome {
+    const { entry, context } = this;
+    const { statement, type } = entry;
+    const problems: Problem[] = [...statement.problems, ...entry.compileProblems];
+    if (statement.kind === "rule") return this.rule(problems);
+    if (statement.kind === "use") {
+      const trouble = context.useTrouble(entry);
+      const path = context.usedPath(entry) ?? "";
+      const isRead = path !== "" && context.isRead(path);
+      return { kind: "use", name: entry.name!, path, isRead, problems: trouble ? [...problems, trouble] : problems };
+    }
+    switch (type.kind) {
+      case "quantity":
+        return this.quantity(problems);
+      case "truth":
+        return this.truth(problems);
+      case "function":
+        return { kind: "function", problems };
+      case "counted unit":
+        return { kind: "items", problems };
+      default:
+        return this.withoutType(problems);
+    }
+  }
+
+  private withoutType(problems: readonly Problem[]): Outcome {
+    const { statement, type, blockedBy } = this.entry;
+    if (statement.kind === "accept") return { kind: "accept", problems };
+    if (type.kind === "later") return { kind: "later", problems };
+    const name = statedName(this.entry.statement);
+    const origin = this.origin();
+    if (statement.kind === "broken" || name === undefined || origin === undefined) return { kind: "broken", problems };
+    const isGuess = this.isGuess();
+    return {
+      kind: "quantity",
+      name,
+      origin,
+      isGuess,
+      ...NOTHING,
+      ...(blockedBy === undefined ? {} : { blockedBy }),
+      problems,
+    };
+  }
+
+  private quantity(problems: Problem[]): QuantityOutcome {
+    const { entry } = this;
+    const { type, statement } = entry;
+    if (type.kind !== "quantity") throw new Error("A quantity was judged that is none.");
+    const width = type.length ?? 1;
+    const behind = entry.results.length - width;
+    const values = this.extents(0, width);
+    const isReplaced = statement.kind === "assume" && behind > 0;
+    const isChosen = statement.kind === "derived" && behind > 0;
+    this.addTrouble(problems);
+    const outcome: QuantityOutcome = {
+      kind: "quantity",
+      name: statedName(this.entry.statement)!,
+      origin: isReplaced ? "measured" : this.origin()!,
+      isGuess: !isReplaced && this.isGuess(),
+      dimension: type.dimension,
+      point: type.point,
+      ...(entry.unit ? { unit: entry.unit } : {}),
+      values,
+      isList: type.length !== undefined,
+      ...(isChosen ? { wanted: this.extents(width, width) } : {}),
+      ...(isChosen && behind > width ? { options: this.extents(2 * width, behind - width) } : {}),
+      ...(isReplaced ? { assumed: this.extents(width, behind) } : {}),
+      problems,
+    };
+    problems.push(...judgeChoice(entry, outcome));
+    return outcome;
+  }
+
+  private truth(problems: Problem[]): Outcome {
+    const { slots } = this.context;
+    const { results } = this.entry;
+    this.addTrouble(problems);
+    const values = Array.from({ length: results.length }, (_, i) =>
+      tri(slots.low[results.from + i], slots.high[results.from + i]),
+    );
+    return { kind: "truth", name: statedName(this.entry.statement)!, values, problems };
+  }
+
+  private origin(): Origin | undefined {
+    switch (this.entry.statement.kind) {
+      case "given":
+        return "given";
+      case "assume":
+        return "assumed";
+      case "over":
+        return "over";
+      case "derived":
+        return this.entry.statement.choice ? "chosen" : "derived";
+      case "choice":
+        return "chosen";
+      case "measured":
+        return "measured";
+      case "order":
+        return "order";
+      default:
+        return undefined;
+    }
+  }
+
+  private isGuess(): boolean {
+    return this.entry.statement.kind === "assume" && this.entry.statement.source === undefined;
+  }
+
+  private extents(from: number, count: number): Extent[] {
+    return Array.from({ length: count }, (_, i) => this.extent(this.entry.results.from + from + i, INPUTS_SHOWN));
+  }
+
+  private extent(slot: number, mostInputs: number): Extent {
+    const { slots, inputPlace } = this.context;
+    const { inputs, signs } = slots.pushes[slot];
+    const pushes =
+      inputs.length > mostInputs
+        ? []
+        : inputs.map((input, i) => ({
+            input: inputPlace(input),
+            highestAt: signs[i] > 0 ? ("high" as const) : ("low" as const),
+          }));
+    return {
+      nominal: slots.nominal[slot],
+      low: slots.low[slot],
+      high: slots.high[slot],
+      standing: STANDINGS[slots.standing[slot] as Standing],
+      pushes,
+    };
+  }
+
+  /** The first place at which a value, or else a range, was lost in this entry. */
+  private addTrouble(problems: Problem[]): void {
+    const { entry, context } = this;
+    for (const of of ["value", "range"] as const) {
+      const problem = troubleProblem(entry, context, of);
+      if (!problem) continue;
+      problems.push(problem);
+      return;
+    }
+  }
+
+  private rule(problems: Problem[]): RuleOutcome {
+    const { entry } = this;
+    const { statement } = entry;
+    if (statement.kind !== "rule") throw new Error("A rule was judged that is none.");
+    this.addTrouble(problems);
+    const clauses = entry.clauses.map((clause) => this.clause(clause));
+    const whole = this.wholeConditions();
+    const all = [...clauses, ...whole];
+    const state = all.length === 0 ? "undecided" : worst(all.map((part) => part.state));
+    const reason = state === "undecided" ? this.reason(all) : undefined;
+    const isShared = statement.share !== undefined && state !== "holds";
+    const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare) : [];
+    const spare =
+      spares.length > 0 && spares.every((s) => s !== undefined) ? Math.min(...(spares as number[])) : undefined;
+    return {
+      kind: "rule",
+      word: statement.word,
+      state: isShared ? "undecided" : state,
+      clauses,
+      ...(spare === undefined ? {} : { spare }),
+      ...(isShared ? { reason: "the share of builds is not computed yet" } : reason === undefined ? {} : { reason }),
+      problems,
+    };
+  }
+
+  private reason(parts: readonly { readonly state: RuleState; readonly reason?: string }[]): string {
+    const { blockedBy, compileProblems, statement } = this.entry;
+    if (blockedBy !== undefined) return `${blockedBy} has no value`;
+    if (compileProblems.length > 0 || statement.problems.length > 0 || parts.length === 0) return "it cannot be read";
+    return parts.find(({ state }) => state === "undecided")?.reason ?? "it has no value";
+  }
+
+  private clause(clause: Clause): ClauseOutcome {
+    const { entry } = this;
+    const { tree, text } = entry.statement;
+    const slot = entry.results.from + clause.slot;
+    const left = this.extent(slot, 0);
+    const right = this.extent(slot + 1, 0);
+    const margin = this.extent(slot + 2, Infinity);
+    const written = (node: number) => text.slice(tree.start(node), tree.end(node));
+    const verdict = judgeMargin(clause, left, right, margin);
+    return {
+      relation: clause.relation,
+      left,
+      right,
+      margin,
+      leftText: written(clause.left),
+      rightText: written(clause.right),
+      dimension: clause.dimension,
+      point: clause.point,
+      ...(clause.unit ? { unit: clause.unit } : {}),
+      ...(clause.row === undefined ? {} : { row: clause.row }),
+      ...verdict,
+    };
+  }
+
+  /** The conditions that are no comparisons: true, false or open as a whole. */
+  private wholeConditions(): { state: RuleState; reason?: string }[] {
+    const { entry, context } = this;
+    const inClauses = new Set(entry.clauses.flatMap(({ slot }) => [slot, slot + 1, slot + 2]));
+    const parts: { state: RuleState; reason?: string }[] = [];
+    for (let i = 0; i < entry.results.length; i++) {
+      if (inClauses.has(i)) continue;
+      const slot = entry.results.from + i;
+      const nominal = context.slots.nominal[slot];
+      const isTrue = tri(context.slots.low[slot], context.slots.high[slot]);
+      if (Number.isNaN(nominal)) parts.push({ state: "undecided", reason: "it has no value" });
+      else if (nominal === 0) parts.push({ state: "fails" });
+      else if (isTrue === true) parts.push({ state: "holds" });
+      else parts.push({ state: "undecided", reason: "its bounds leave it open" });
+    }
+    return parts;
+  }
+}
+
+const NOTHING = { values: [], isList: false, dimension: RATIO, point: false } as const;
+
+function tri(low: number, high: number): boolean | undefined {
+  return low === 1 ? true : high === 0 ? false : undefined;
+}
+
+/** One comparison, perhaps once for every row of a list. */
+function isSingle(clauses: readonly ClauseOutcome[]): boolean {
+  return (
+    clauses.length === 1 ||
+    (clauses.length > 0 && clauses.every(({ row }) => row !== undefined) && clauses.every(({ row }, i) => row === i))
+  );
+}
+
+const BY_WEIGHT: readonly RuleState[] = ["fails", "failsAtLimits", "undecided", "holds"];
+
+function worst(states: readonly RuleState[]): RuleState {
+  return BY_WEIGHT.find((state) => states.includes(state)) ?? "undecided";
+}
+
+/** Judges left − right. A range that is only enclosed proves that a rule holds, never that it fails. */
+function judgeMargin(
+  clause: Pick<Clause, "relation" | "point">,
+  left: Extent,
+  right: Extent,
+  margin: Extent,
+): { state: RuleState; reason?: string; spare?: number; room?: number } {
+  const { relation } = clause;
+  if (Number.isNaN(margin.nominal)) return { state: "undecided", reason: "it has no value" };
+  const holdsBy = (m: number, l: number, r: number) => holds(relation, m, l, r);
+  const nominal = holdsBy(margin.nominal, left.nominal, right.nominal);
+  if (margin.standing === "undefined")
+    return { state: nominal ? "undecided" : "fails", ...(nominal ? { reason: "its range is undefined" } : {}) };
+  const low = holdsBy(margin.low, left.low, right.high);
+  const high = holdsBy(margin.high, left.high, right.low);
+  const isCrossed = relation === "!=" && margin.low < 0 && margin.high > 0;
+  const isProved = low && high && !isCrossed;
+  const sizes = relation === "=" || relation === "!=" ? {} : room(clause, left, right, margin);
+  if (!nominal) return { state: "fails", ...sizes };
+  if (isProved) return { state: "holds", ...sizes };
+  const failing = low ? margin.high : margin.low;
+  if (!Number.isFinite(failing)) return { state: "undecided", reason: unboundedReason(margin) };
+  if (margin.standing === "enclosed" || isCrossed) return { state: "undecided", reason: "its bounds leave it open" };
+  return { state: "failsAtLimits", ...sizes };
+}
+
+function unboundedReason(margin: Extent): string {
+  const open = margin.pushes.find(({ input }) => !Number.isFinite(input.low));
+  return open ? `no minimum of ${open.input.name} is known` : "its range has no bound";
+}
+
+function holds(relation: Clause["relation"], margin: number, left: number, right: number): boolean {
+  const tolerance = slack(left, right);
+  switch (relation) {
+    case "<":
+      return margin < -tolerance;
+    case "<=":
+      return margin <= tolerance;
+    case ">":
+      return margin > tolerance;
+    case ">=":
+      return margin >= -tolerance;
+    case "=":
+      return Math.abs(margin) <= tolerance;
+    case "!=":
+      return Math.abs(margin) > tolerance;
+  }
+}
+
+/** What is left at the worst point: in the unit of the sides, and as a share of the limit. */
+function room(
+  { relation, point }: Pick<Clause, "relation" | "point">,
+  left: Extent,
+  right: Extent,
+  margin: Extent,
+): { room?: number; spare?: number } {
+  const isUpper = relation === "<" || relation === "<=";
+  const left_ = isUpper ? -margin.high : margin.low;
+  if (!Number.isFinite(left_)) return {};
+  const limit = right.standing === "exact" ? right.nominal : left.standing === "exact" ? left.nominal : right.nominal;
+  const isTight = Math.abs(left_) <= slack(left.nominal, right.nominal);
+  const rest = isTight ? 0 : left_;
+  return point || limit === 0 || !Number.isFinite(limit)
+    ? { room: rest }
+    : { room: rest, spare: rest / Math.abs(limit) };
+}

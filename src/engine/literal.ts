@@ -1,0 +1,286 @@
+import { RATIO, RESISTANCE, type Dimension } from "../quantity/dimension";
+import { readLetterCode } from "../quantity/letterCode";
+import { readDecimal, readDifference } from "../quantity/number";
+import { isUnit, resolveUnit, type Unit, type UnitTrouble } from "../quantity/unit";
+import { Form, Kind, NONE, Notation, type Node, type Tree } from "../syntax/tree";
+import type { EngineProblem, EngineTrouble, Side } from "./problem";
+
+/** A literal in coherent SI: what it is, how far it can be off, and how it was written. */
+export interface Literal {
+  readonly nominal: number;
+  /** Limits of the worst case; −Infinity where no minimum is known. Equal to nominal for an exact number. */
+  readonly low: number;
+  readonly high: number;
+  /** Evenly spread between limits (JCGM 100, 4.3.7), or normal with this standard uncertainty. */
+  readonly spread: { readonly shape: "even" } | { readonly shape: "normal"; readonly standardUncertainty: number };
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+  /** A bare `0`, which has every dimension. */
+  readonly isZero: boolean;
+}
+
+export type LiteralResult = { readonly literal: Literal } | { readonly problem: EngineProblem };
+
+/** In a worst case a normal input counts as ± 3 standard uncertainties: 99.73 % of a normal distribution lie inside. */
+const NORMAL_LIMITS = 3;
+
+/** Reads a Literal node. What cannot be read gives the problem instead, with its place. */
+export function readLiteral(text: string, tree: Tree, node: Node, isCounted: (name: string) => boolean): LiteralResult {
+  const reader = new Reader(text, tree, isCounted);
+  try {
+    return { literal: reader.read(node) };
+  } catch (error) {
+    if (error instanceof Unreadable) return { problem: error.problem };
+    throw error;
+  }
+}
+
+/** Thrown inside this file only, where the first trouble ends the reading of a literal. */
+class Unreadable extends Error {
+  constructor(readonly problem: EngineProblem) {
+    super(problem.code);
+  }
+}
+
+/** One number of a literal, before it is known which unit serves it. */
+interface Member {
+  readonly node: Node;
+  readonly notation: Notation;
+  /** As written, without its unit. */
+  readonly text: string;
+  readonly unit?: Unit;
+  readonly uncertainty?: string;
+}
+
+class Reader {
+  constructor(
+    private readonly text: string,
+    private readonly tree: Tree,
+    private readonly isCounted: (name: string) => boolean,
+  ) {}
+
+  read(node: Node): Literal {
+    const { tree } = this;
+    const form = tree.operator(node) as Form;
+    const members = tree.children(node).map((child) => this.member(child));
+    const last = [...members]
+      .reverse()
+      .find((member) => member.unit && !(form === Form.PlusMinus && isShare(member.unit)));
+    switch (form) {
+      case Form.Exact:
+        return this.exact(members[0]);
+      case Form.PlusMinus:
+        return this.plusMinus(node, members[0], members[1], last?.unit);
+      case Form.Expanded:
+        return this.expanded(node, members, last?.unit);
+      case Form.Range:
+      case Form.TypicalRange:
+      case Form.NoMinimum:
+        return this.range(node, form, members, last?.unit);
+      default:
+        return this.fail(node, { code: "later.notComputed", what: form === Form.Readings ? "readings" : "sample" });
+    }
+  }
+
+  private exact(member: Member): Literal {
+    if (member.notation === Notation.LetterCode) return this.letterCode(member);
+    const unit = member.unit;
+    const nominal = this.point(member, unit);
+    const base = this.base(unit, nominal === 0 && unit === undefined);
+    if (member.uncertainty === undefined) return { ...base, nominal, low: nominal, high: nominal };
+    const standardUncertainty = readDifference(member.uncertainty, unit);
+    return { ...base, ...normal(nominal, standardUncertainty) };
+  }
+
+  private letterCode(member: Member): Literal {
+    const code = readLetterCode(member.text);
+    if (!code) return this.fail(member.node, { code: "literal.unreadable", text: member.text });
+    const own = resolveUnit([{ name: code.unitName, exponent: 1 }], this.isCounted) as Unit;
+    const unit = member.unit ?? own;
+    const nominal = member.unit ? readDecimal(`${code.digits}e${code.exponent}`, member.unit) : code.value;
+    const base = { ...this.base(unit, false), unit: member.unit };
+    const { low, high } = code.tolerance
+      ? { low: nominal * code.tolerance.low, high: nominal * code.tolerance.high }
+      : (code.absoluteTolerance ?? { low: 0, high: 0 });
+    return { ...base, nominal, low: nominal + low, high: nominal + high };
+  }
+
+  private plusMinus(node: Node, nominal: Member, half: Member, shared: Unit | undefined): Literal {
+    const unit = nominal.unit ?? shared;
+    if (half.text.startsWith("-"))
+      this.fail(half.node, { code: "literal.negativeTolerance", text: this.written(half.node) });
+    const isRelative = half.unit !== undefined && isShare(half.unit);
+    if (isRelative) this.refuseShareOf(node, nominal, half, unit);
+    const middle = this.numberOf(nominal, unit);
+    if (!isRelative) this.sameDimension(nominal, unit, half, half.unit ?? unit);
+    const width = isRelative
+      ? Math.abs(middle) * readDifference(half.text, half.unit)
+      : readDifference(half.text, half.unit ?? unit);
+    return { ...this.base(unit, false), nominal: middle, low: middle - width, high: middle + width };
+  }
+
+  private expanded(node: Node, [nominal, expanded, factor]: Member[], shared: Unit | undefined): Literal {
+    const unit = nominal.unit ?? shared;
+    const middle = this.numberOf(nominal, unit);
+    const k = readDecimal(factor.text, undefined);
+    if (!(k > 0)) this.fail(factor.node, { code: "literal.coverage", text: factor.text });
+    if (expanded.text.startsWith("-"))
+      this.fail(expanded.node, { code: "literal.negativeTolerance", text: this.written(expanded.node) });
+    const isRelative = expanded.unit !== undefined && isShare(expanded.unit);
+    if (isRelative) this.refuseShareOf(node, nominal, expanded, unit);
+    if (!isRelative) this.sameDimension(nominal, unit, expanded, expanded.unit ?? unit);
+    const width = isRelative
+      ? Math.abs(middle) * readDifference(expanded.text, expanded.unit)
+      : readDifference(expanded.text, expanded.unit ?? unit);
+    return { ...this.base(unit, false), ...normal(middle, width / k) };
+  }
+
+  /** A share of a temperature on a scale has no meaning, and one of a percentage has two. */
+  private refuseShareOf(node: Node, nominal: Member, half: Member, unit: Unit | undefined): void {
+    if (unit?.isTemperatureScale)
+      this.fail(half.node, {
+        code: "temperature.relative",
+        tolerance: this.written(half.node),
+        text: this.written(node),
+      });
+    if (unit === undefined || !isShare(unit)) return;
+    const asPoints = `${this.written(nominal.node)} + (0 ${unit.text} ± ${this.written(half.node)})`;
+    const asShare = `${this.written(nominal.node)} * (1 ± ${this.written(half.node)})`;
+    this.fail(node, { code: "literal.pointsOrShare", text: this.written(node), asPoints, asShare });
+  }
+
+  private range(node: Node, form: Form, members: readonly Member[], shared: Unit | undefined): Literal {
+    const unit = shared;
+    for (const member of members) this.sameDimension(member, member.unit ?? unit, members[members.length - 1], unit);
+    const values = members.map((member) => this.numberOf(member, member.unit ?? unit));
+    const high = values[values.length - 1];
+    const low = form === Form.NoMinimum ? -Infinity : values[0];
+    if (low > high) {
+      const [least, greatest] = [members[0], members[members.length - 1]].map(({ node: of }) => this.written(of));
+      this.fail(node, { code: "literal.order", low: least, high: greatest, rewritten: this.swapped(members, unit) });
+    }
+    const isTypical = form === Form.TypicalRange || (form === Form.NoMinimum && values.length === 2);
+    const nominal = isTypical ? values[values.length - 2] : form === Form.NoMinimum ? high : (low + high) / 2;
+    if (nominal < low || nominal > high) {
+      const typical = members[members.length - 2];
+      const at = (member: Member) => this.written(member.node);
+      this.fail(typical.node, {
+        code: "literal.typicalOutside",
+        typical: at(typical),
+        low: at(members[0]),
+        high: at(members[members.length - 1]),
+      });
+    }
+    return { ...this.base(unit, false), nominal, low, high };
+  }
+
+  /** The ends of a range the other way round, the unit behind the last. */
+  private swapped(members: readonly Member[], unit: Unit | undefined): string {
+    const numbers = members.map(
+      (member) => member.text + (member.unit && member.unit !== unit ? ` ${member.unit.text}` : ""),
+    );
+    return numbers.reverse().join(" .. ") + (unit ? ` ${unit.text}` : "");
+  }
+
+  private numberOf(member: Member, unit: Unit | undefined): number {
+    if (member.notation !== Notation.LetterCode) return this.point(member, unit);
+    const code = readLetterCode(member.text);
+    if (!code) return this.fail(member.node, { code: "literal.unreadable", text: member.text });
+    return unit && unit.dimension !== RESISTANCE ? readDecimal(`${code.digits}e${code.exponent}`, unit) : code.value;
+  }
+
+  private point(member: Member, unit: Unit | undefined): number {
+    const value = readDecimal(member.text, unit);
+    if (!Number.isFinite(value))
+      this.fail(member.node, { code: "literal.unreadable", text: this.written(member.node) });
+    return value;
+  }
+
+  private base(unit: Unit | undefined, isZero: boolean): Omit<Literal, "nominal" | "low" | "high"> {
+    return {
+      spread: { shape: "even" },
+      dimension: unit?.dimension ?? RATIO,
+      point: unit?.isTemperatureScale ?? false,
+      unit,
+      isZero,
+    };
+  }
+
+  private sameDimension(a: Member, unitOfA: Unit | undefined, b: Member, unitOfB: Unit | undefined): void {
+    const left = this.side(a, unitOfA);
+    const right = this.side(b, unitOfB);
+    if (left.dimension !== right.dimension)
+      this.fail(a.node, { code: "unit.mismatch", operation: { kind: "limits" }, left, right });
+  }
+
+  private side(member: Member, unit: Unit | undefined): Side {
+    return {
+      text: this.written(member.node),
+      dimension: unit?.dimension ?? RATIO,
+      point: unit?.isTemperatureScale ?? false,
+      span: this.tree.span(member.node),
+    };
+  }
+
+  private member(node: Node): Member {
+    const { tree } = this;
+    let unit: Unit | undefined;
+    let uncertainty: string | undefined;
+    for (let child = tree.first(node); child !== NONE; child = tree.next(child)) {
+      if (tree.kind(child) === Kind.Unit) unit = this.unit(child);
+      else uncertainty = tree.text(child);
+    }
+    const notation = tree.operator(node) as Notation;
+    if (notation === Notation.LetterCode && unit === undefined) unit = this.codeUnit(node);
+    return { node, notation, text: tree.text(node), unit, uncertainty };
+  }
+
+  /** A letter code brings its own unit, which serves the other members too. */
+  private codeUnit(node: Node): Unit | undefined {
+    const code = readLetterCode(this.tree.text(node));
+    return code && (resolveUnit([{ name: code.unitName, exponent: 1 }], this.isCounted) as Unit);
+  }
+
+  private unit(node: Node): Unit {
+    const result = unitOf(this.tree, node, this.isCounted);
+    if (isUnit(result)) return result;
+    return this.fail(powerNode(this.tree, node, result.name), unitTrouble(result));
+  }
+
+  private written(node: Node): string {
+    return this.text.slice(this.tree.start(node), this.tree.end(node));
+  }
+
+  private fail(node: Node, trouble: EngineTrouble): never {
+    throw new Unreadable({ span: this.tree.span(node), ...trouble });
+  }
+}
+
+/** The unit of a Unit node. */
+export function unitOf(tree: Tree, node: Node, isCounted: (name: string) => boolean): Unit | UnitTrouble {
+  const powers = tree.children(node).map((power) => ({ name: tree.text(power), exponent: tree.number(power) }));
+  return resolveUnit(powers, isCounted);
+}
+
+/** The factor of a unit with that word. */
+export function powerNode(tree: Tree, unit: Node, name: string): Node {
+  return tree.children(unit).find((power) => tree.text(power) === name) ?? unit;
+}
+
+/** How a unit that cannot be resolved is reported; the place is that of {@link powerNode}. */
+export function unitTrouble(trouble: UnitTrouble): EngineTrouble {
+  return { code: "unit.unknown", word: trouble.name, trouble };
+}
+
+function normal(nominal: number, standardUncertainty: number): Pick<Literal, "nominal" | "low" | "high" | "spread"> {
+  const width = NORMAL_LIMITS * standardUncertainty;
+  return { nominal, low: nominal - width, high: nominal + width, spread: { shape: "normal", standardUncertainty } };
+}
+
+/** Behind `±` these are a share of the nominal value. */
+const SHARES: ReadonlySet<string> = new Set(["%", "‰", "ppm", "ppb"]);
+
+function isShare(unit: Unit): boolean {
+  return SHARES.has(unit.text);
+}

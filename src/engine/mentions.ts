@@ -1,0 +1,149 @@
+import { isSeriesName } from "../quantity/series";
+import type { Statement } from "../syntax/statement";
+import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
+
+/** A place where a statement uses a name that is defined elsewhere. */
+export interface Mention {
+  /** `burden`, or `supply` of `supply.voltage`. */
+  readonly name: string;
+  /** `voltage` of `supply.voltage`, where the name turns out to be another note. */
+  readonly member?: string;
+  /** The node of the name, and of the member. */
+  readonly node: Node;
+  readonly memberNode?: Node;
+  /** `call`: brackets follow. `unit`: the word stands where a unit belongs. `target`: a measurement or an override is of it. */
+  readonly use: "value" | "call" | "unit" | "target";
+}
+
+/** All names that a statement mentions, in the order in which they are written; those bound inside it are left out. */
+export function mentionsOf(statement: Statement): readonly Mention[] {
+  const walk = new Walk(statement.tree);
+  switch (statement.kind) {
+    case "given":
+    case "assume":
+    case "over":
+    case "choice":
+    case "order":
+      walk.expression(statement.value);
+      break;
+    case "derived":
+      if (statement.unit !== undefined) walk.unit(statement.unit);
+      walk.expression(statement.value);
+      if (statement.choice) {
+        walk.expression(statement.choice.value);
+        if (statement.choice.from !== undefined) walk.choiceFrom(statement.choice.from);
+      }
+      break;
+    case "function":
+      for (const parameter of statement.parameters) {
+        if (parameter.default !== undefined) walk.expression(parameter.default);
+      }
+      walk.within(
+        statement.parameters.map(({ name }) => statement.tree.text(name)),
+        () => walk.expression(statement.value),
+      );
+      break;
+    case "measured":
+      walk.target(statement.name);
+      walk.expression(statement.value);
+      for (const { name, value } of statement.at) {
+        walk.target(name);
+        walk.expression(value);
+      }
+      break;
+    case "rule":
+      walk.expression(statement.condition);
+      break;
+    case "let":
+      walk.expression(statement.bracket);
+      walk.within([statement.tree.text(statement.name)], () => {
+        walk.expression(statement.left);
+        walk.expression(statement.right);
+      });
+      break;
+    case "plot":
+      walk.expression(statement.range);
+      walk.within([statement.tree.text(statement.name)], () =>
+        statement.expressions.forEach((e) => walk.expression(e)),
+      );
+      break;
+    case "variant":
+      for (const { name, value } of statement.settings) {
+        walk.target(name);
+        walk.expression(value);
+      }
+      break;
+    case "correlation":
+      walk.target(statement.first);
+      walk.target(statement.second);
+      break;
+  }
+  return walk.found;
+}
+
+class Walk {
+  readonly found: Mention[] = [];
+  private bound: readonly string[] = [];
+
+  constructor(private readonly tree: Tree) {}
+
+  /** Walks what lies in the scope of names that are bound there. */
+  within(names: readonly string[], walk: () => void): void {
+    const outer = this.bound;
+    this.bound = [...outer, ...names];
+    walk();
+    this.bound = outer;
+  }
+
+  target(node: Node): void {
+    this.found.push({ name: this.tree.text(node), node, use: "target" });
+  }
+
+  /** A series such as `E24` is no name of a note; a list or a column is. */
+  choiceFrom(node: Node): void {
+    if (this.tree.kind(node) !== Kind.Name || !isSeriesName(this.tree.text(node))) this.expression(node);
+  }
+
+  unit(node: Node): void {
+    const { tree } = this;
+    for (let power = tree.first(node); power !== NONE; power = tree.next(power))
+      this.found.push({ name: tree.text(power), node: power, use: "unit" });
+  }
+
+  expression(node: Node, use: "value" | "call" = "value"): void {
+    const { tree } = this;
+    switch (tree.kind(node)) {
+      case Kind.Name:
+        if (!this.bound.includes(tree.text(node))) this.found.push({ name: tree.text(node), node, use });
+        return;
+      case Kind.Unit:
+        return this.unit(node);
+      case Kind.Member:
+        return this.member(node, use);
+      case Kind.Call: {
+        const callee = tree.first(node);
+        this.expression(callee, "call");
+        for (let argument = tree.next(callee); argument !== NONE; argument = tree.next(argument))
+          this.expression(argument);
+        return;
+      }
+      case Kind.Without:
+        return this.expression(tree.first(node));
+      case Kind.For: {
+        const [body, name, range] = tree.children(node);
+        this.expression(range);
+        return this.within([tree.text(name)], () => this.expression(body));
+      }
+      default:
+        for (let child = tree.first(node); child !== NONE; child = tree.next(child)) this.expression(child);
+    }
+  }
+
+  private member(node: Node, use: "value" | "call"): void {
+    const { tree } = this;
+    const object = tree.first(node);
+    const member = tree.next(object);
+    if (tree.kind(object) !== Kind.Name || this.bound.includes(tree.text(object))) return this.expression(object);
+    this.found.push({ name: tree.text(object), member: tree.text(member), node: object, memberNode: member, use });
+  }
+}

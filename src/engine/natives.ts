@@ -1,0 +1,156 @@
+import { Op } from "./operations";
+
+/** What the units of a native function's arguments must be, and what its result has. */
+export type NativeRule =
+  /** A plain number in and out: sin, exp, ln. */
+  | "ratio"
+  /** In and out the same: abs. */
+  | "same"
+  /** The root of the unit: sqrt, cbrt. */
+  | "root"
+  /** Any unit in, a plain number out: sign. */
+  | "sign"
+  /** All of one unit, which the result has: min, max; temperatures on a scale too. */
+  | "pick"
+  /** All of one unit, which the result has: sum, mod, hypot. */
+  | "sum"
+  /** All of one unit, a plain number out: atan2. */
+  | "angle"
+  /** A plain number or a count, or any unit with a step in that unit: floor, ceil, round. */
+  | "rounding"
+  | "mean"
+  | "size"
+  | "rss"
+  | "kelvin"
+  | "point";
+
+export interface Native {
+  readonly signature: string;
+  readonly does: string;
+  readonly rule: NativeRule;
+  readonly op?: Op;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** More arguments than anyone writes; a function that takes any number has it as its limit. */
+const ANY = 1000;
+
+const one = (signature: string, does: string, rule: NativeRule, op: Op): Native => ({
+  signature,
+  does,
+  rule,
+  op,
+  least: 1,
+  most: 1,
+});
+
+/** The functions that are built in. All else is written in the note language. */
+export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
+  ["sqrt", { ...one("sqrt(x)", "the square root", "root", Op.SquareRoot) }],
+  ["cbrt", one("cbrt(x)", "the cube root", "root", Op.CubeRoot)],
+  ["abs", one("abs(x)", "the value without its sign", "same", Op.Abs)],
+  ["sign", one("sign(x)", "−1, 0 or 1", "sign", Op.Sign)],
+  ["exp", one("exp(x)", "e to the power x", "ratio", Op.Exp)],
+  ["ln", one("ln(x)", "the natural logarithm", "ratio", Op.Ln)],
+  ["log10", one("log10(x)", "the decimal logarithm", "ratio", Op.Log10)],
+  ["log2", one("log2(x)", "the binary logarithm", "ratio", Op.Log2)],
+  ["sin", one("sin(x)", "the sine of an angle", "ratio", Op.Sin)],
+  ["cos", one("cos(x)", "the cosine of an angle", "ratio", Op.Cos)],
+  ["tan", one("tan(x)", "the tangent of an angle", "ratio", Op.Tan)],
+  ["asin", one("asin(x)", "the angle whose sine is x", "ratio", Op.Asin)],
+  ["acos", one("acos(x)", "the angle whose cosine is x", "ratio", Op.Acos)],
+  ["atan", one("atan(x)", "the angle whose tangent is x", "ratio", Op.Atan)],
+  [
+    "atan2",
+    { signature: "atan2(y, x)", does: "the angle of the point (x, y)", rule: "angle", op: Op.Atan2, least: 2, most: 2 },
+  ],
+  ["sinh", one("sinh(x)", "the hyperbolic sine", "ratio", Op.Sinh)],
+  ["cosh", one("cosh(x)", "the hyperbolic cosine", "ratio", Op.Cosh)],
+  ["tanh", one("tanh(x)", "the hyperbolic tangent", "ratio", Op.Tanh)],
+  [
+    "floor",
+    {
+      signature: "floor(x, step)",
+      does: "rounded down, to a whole number or to a step",
+      rule: "rounding",
+      op: Op.Floor,
+      least: 1,
+      most: 2,
+    },
+  ],
+  [
+    "ceil",
+    {
+      signature: "ceil(x, step)",
+      does: "rounded up, to a whole number or to a step",
+      rule: "rounding",
+      op: Op.Ceil,
+      least: 1,
+      most: 2,
+    },
+  ],
+  [
+    "round",
+    {
+      signature: "round(x, step)",
+      does: "rounded to the nearest whole number or step, halves away from zero",
+      rule: "rounding",
+      op: Op.Round,
+      least: 1,
+      most: 2,
+    },
+  ],
+  ["min", { signature: "min(a, b, …)", does: "the least", rule: "pick", op: Op.Min, least: 1, most: ANY }],
+  ["max", { signature: "max(a, b, …)", does: "the greatest", rule: "pick", op: Op.Max, least: 1, most: ANY }],
+  ["sum", { signature: "sum(list)", does: "the sum", rule: "sum", op: Op.Add, least: 1, most: ANY }],
+  ["mean", { signature: "mean(list)", does: "the arithmetic mean", rule: "mean", least: 1, most: ANY }],
+  ["size", { signature: "size(list)", does: "how many there are", rule: "size", least: 1, most: 1 }],
+  ["rss", { signature: "rss(a, b, …)", does: "the root of the sum of squares", rule: "rss", least: 1, most: ANY }],
+  ["hypot", { signature: "hypot(a, b)", does: "the hypotenuse", rule: "sum", op: Op.Hypot, least: 2, most: 2 }],
+  [
+    "mod",
+    {
+      signature: "mod(a, b)",
+      does: "the remainder of a / b, with the sign of b",
+      rule: "sum",
+      op: Op.Modulo,
+      least: 2,
+      most: 2,
+    },
+  ],
+  [
+    "kelvin",
+    {
+      signature: "kelvin(T)",
+      does: "the thermodynamic temperature of a point on a scale",
+      rule: "kelvin",
+      least: 1,
+      most: 1,
+    },
+  ],
+  [
+    "point",
+    {
+      signature: "point(x)",
+      does: "the point on a scale of a thermodynamic temperature",
+      rule: "point",
+      least: 1,
+      most: 1,
+    },
+  ],
+]);
+
+/** Functions of the language that are read and not computed yet. */
+export const LATER_FUNCTIONS: ReadonlySet<string> = new Set([
+  "nominal",
+  "lowest",
+  "highest",
+  "total",
+  "lookup",
+  "interpolate",
+  "rollup",
+]);
+
+/** Constants that are built in. */
+export const CONSTANTS: ReadonlyMap<string, number> = new Map([["π", Math.PI]]);

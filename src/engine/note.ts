@@ -1,0 +1,183 @@
+import type { Block, CalculationBlock } from "../note/block";
+import { rescan, scan } from "../note/scan";
+import { parseStatement } from "../syntax/parse";
+import { splitStatements } from "../syntax/split";
+import type { Statement } from "../syntax/statement";
+import { Arena } from "../syntax/tree";
+import { applyEdits, type Edit } from "../text/edit";
+import type { Entry } from "./entry";
+
+/** The statements of one calculation block, with where each begins, counted from the block. */
+export interface BlockContent {
+  readonly starts: readonly number[];
+  readonly entries: readonly Entry[];
+}
+
+/** What an edit did to the statements of a note. */
+export interface NoteChange {
+  readonly added: readonly Entry[];
+  readonly removed: readonly Entry[];
+  /** Edited in place: the entry stays, its statement is a new one. */
+  readonly replaced: readonly { readonly entry: Entry; readonly before: Statement }[];
+}
+
+/** Makes and keeps entries for the note; the program gives each its number. */
+export type MakeEntry = (statement: Statement) => Entry;
+
+/**
+ * A note as text, blocks and statements. An edit rescans the blocks around it, splits the calculation blocks that
+ * changed, and parses the statements whose text is not already there.
+ */
+export class Note {
+  text = "";
+  blocks: readonly Block[] = [];
+  /** Entries by the name they define; the first in the text is the one that counts. */
+  readonly declared = new Map<string, Entry[]>();
+  /** `measured … instead` by the name they replace. */
+  readonly replacements = new Map<string, Entry[]>();
+  /** Entries, of this note and of others, that mention a name of this one. */
+  readonly mentionedBy = new Map<string, Set<Entry>>();
+  private readonly contents = new Map<Block, BlockContent>();
+  private arena = new Arena();
+
+  constructor(
+    readonly path: string,
+    /** It stands open in the editor or was named for checking; else it is here because another note uses it. */
+    public isOpen: boolean,
+  ) {}
+
+  /** All entries in the order of the text. */
+  *entries(): Iterable<Entry> {
+    for (const block of this.blocks) yield* this.contents.get(block)?.entries ?? [];
+  }
+
+  content(block: Block): BlockContent | undefined {
+    return this.contents.get(block);
+  }
+
+  setText(text: string, make: MakeEntry): NoteChange {
+    this.text = text;
+    return this.setBlocks(scan(text), make);
+  }
+
+  edit(edit: Edit, make: MakeEntry): NoteChange {
+    this.text = applyEdits(this.text, [edit]);
+    return this.setBlocks(rescan(this.blocks, edit, this.text), make);
+  }
+
+  private setBlocks(blocks: readonly Block[], make: MakeEntry): NoteChange {
+    const kept = new Set(blocks);
+    const gone: Entry[] = [];
+    for (const block of this.blocks) {
+      if (kept.has(block)) continue;
+      gone.push(...(this.contents.get(block)?.entries ?? []));
+      this.contents.delete(block);
+    }
+    this.blocks = blocks;
+    const fresh: { block: CalculationBlock; text: string }[] = [];
+    let start = 0;
+    for (const block of blocks) {
+      if (block.kind === "calculation" && !this.contents.has(block))
+        fresh.push({ block, text: this.text.slice(start, start + block.length) });
+      start += block.length;
+    }
+    const change = this.fill(fresh, gone, make);
+    let order = 0;
+    for (const entry of this.entries()) entry.order = order++;
+    this.compact();
+    return change;
+  }
+
+  /** Places the statements of the new blocks: the same text keeps its entry, the same name its entry with a new statement. */
+  private fill(
+    fresh: readonly { block: CalculationBlock; text: string }[],
+    gone: readonly Entry[],
+    make: MakeEntry,
+  ): NoteChange {
+    const slices = fresh.map(({ block, text }) =>
+      splitStatements(text, block.lines).map(({ start, end }) => ({ start, text: text.slice(start, end) })),
+    );
+    const matched = matchInOrder(
+      gone,
+      slices.flat().map(({ text }) => text),
+    );
+    const kept = new Set(matched);
+    const unused = gone.filter((entry) => !kept.has(entry));
+    const added: Entry[] = [];
+    const replaced: { entry: Entry; before: Statement }[] = [];
+    let next = 0;
+    fresh.forEach(({ block }, i) => {
+      const entries = slices[i].map(({ text }) => {
+        const same = matched[next++];
+        if (same) return same;
+        const statement = parseStatement(this.arena, text);
+        const at = unused.findIndex((entry) => continues(entry.statement, statement));
+        if (at < 0) {
+          const entry = make(statement);
+          added.push(entry);
+          return entry;
+        }
+        const [entry] = unused.splice(at, 1);
+        replaced.push({ entry, before: entry.statement });
+        entry.statement = statement;
+        return entry;
+      });
+      this.contents.set(block, { starts: slices[i].map(({ start }) => start), entries });
+    });
+    return { added, removed: unused, replaced };
+  }
+
+  /** Moves the living trees to a new arena when most of the old one is dead. */
+  private compact(): void {
+    const ROOM = 4096;
+    let living = 0;
+    for (const entry of this.entries()) living += entry.statement.tree.count;
+    if (this.arena.count < 2 * living + ROOM) return;
+    const arena = new Arena();
+    for (const entry of this.entries()) entry.statement.tree.moveTo(arena);
+    this.arena = arena;
+  }
+}
+
+/**
+ * For each new text the old entry with the same text, or nothing: a common head and tail first, so that of equal lines
+ * each keeps its own; what lies between by text, in order.
+ */
+function matchInOrder(old: readonly Entry[], texts: readonly string[]): (Entry | undefined)[] {
+  const result: (Entry | undefined)[] = texts.map(() => undefined);
+  const shorter = Math.min(old.length, texts.length);
+  let head = 0;
+  while (head < shorter && old[head].statement.text === texts[head]) {
+    result[head] = old[head];
+    head++;
+  }
+  let tail = 0;
+  while (tail < shorter - head && old[old.length - 1 - tail].statement.text === texts[texts.length - 1 - tail]) {
+    result[texts.length - 1 - tail] = old[old.length - 1 - tail];
+    tail++;
+  }
+  const waiting = new Map<string, Entry[]>();
+  for (const entry of old.slice(head, old.length - tail)) {
+    const list = waiting.get(entry.statement.text);
+    if (list) list.push(entry);
+    else waiting.set(entry.statement.text, [entry]);
+  }
+  for (let i = head; i < texts.length - tail; i++) result[i] = waiting.get(texts[i])?.shift();
+  return result;
+}
+
+/** Whether a statement is the old one edited: it defines the same name the same way, so that those who use it need not look again. */
+function continues(old: Statement, fresh: Statement): boolean {
+  if (old.kind !== fresh.kind) return false;
+  switch (fresh.kind) {
+    case "given":
+    case "assume":
+    case "over":
+    case "derived":
+    case "choice":
+    case "order":
+      return "name" in old && old.name !== undefined && old.tree.text(old.name) === fresh.tree.text(fresh.name);
+    default:
+      return false;
+  }
+}

@@ -1,0 +1,123 @@
+import type { Dimension } from "../quantity/dimension";
+import type { Unit } from "../quantity/unit";
+import type { SyntaxProblem } from "../syntax/problem";
+import type { Relation } from "./condition";
+import type { EngineProblem, Origin } from "./problem";
+
+export type Problem = SyntaxProblem | EngineProblem;
+
+/** What came out of a statement. Immutable, and the same object as before where nothing changed. */
+export type Outcome =
+  | QuantityOutcome
+  | TruthOutcome
+  | RuleOutcome
+  | UseOutcome
+  /** A function, counted units, an acceptance; a statement that is read and not computed yet; or one that could not be read. */
+  | { readonly kind: "function" | "items" | "accept" | "later" | "broken"; readonly problems: readonly Problem[] };
+
+/** A value with its range, in coherent SI units; temperatures on a scale in K. */
+export interface Extent {
+  readonly nominal: number;
+  readonly low: number;
+  readonly high: number;
+  /** See `Standing` of the tape. */
+  readonly standing: "exact" | "attained" | "enclosed" | "undefined";
+  /** Where it is attained: the inputs with the ends that lead to the highest value; the lowest is at the opposite ends. */
+  readonly pushes: readonly Push[];
+}
+
+/** An uncertain input, and the end of it at which a value is highest. */
+export interface Push {
+  readonly input: InputPlace;
+  readonly highestAt: "low" | "high";
+}
+
+/** An uncertain literal: its place in the text, and its limits. */
+export interface InputPlace {
+  /** The name that its statement defines, or the literal as written where it stands inside an expression. */
+  readonly name: string;
+  readonly nominal: number;
+  readonly low: number;
+  readonly high: number;
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+}
+
+export interface QuantityOutcome {
+  readonly kind: "quantity";
+  readonly name: string;
+  readonly origin: Origin;
+  /** An assumption without a source. */
+  readonly isGuess: boolean;
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  /** The unit in which the author states it; the display chooses where there is none. */
+  readonly unit?: Unit;
+  /** One, or as many as the list is long. Empty where there is no value. */
+  readonly values: readonly Extent[];
+  readonly isList: boolean;
+  /** Of a choice: what the expression asks for. */
+  readonly wanted?: readonly Extent[];
+  /** Of a choice from a list: the list. */
+  readonly options?: readonly Extent[];
+  /** Of an assumption that a measurement replaces: what was assumed. */
+  readonly assumed?: readonly Extent[];
+  /** The dependency without a value on account of which there is none here. */
+  readonly blockedBy?: string;
+  readonly problems: readonly Problem[];
+}
+
+export interface TruthOutcome {
+  readonly kind: "truth";
+  readonly name: string;
+  /** Undefined where the inputs leave it open. */
+  readonly values: readonly (boolean | undefined)[];
+  readonly blockedBy?: string;
+  readonly problems: readonly Problem[];
+}
+
+export type RuleState = "holds" | "failsAtLimits" | "fails" | "undecided";
+
+export interface RuleOutcome {
+  readonly kind: "rule";
+  readonly word: "must" | "should";
+  readonly state: RuleState;
+  readonly clauses: readonly ClauseOutcome[];
+  /**
+   * What is left at the worst point as a share of the limit, negative where it is short:
+   * (limit − worst) / |limit| for an upper limit, the mirror for a lower. Undefined without a single limit.
+   */
+  readonly spare?: number;
+  /** Why it is undecided. */
+  readonly reason?: string;
+  readonly problems: readonly Problem[];
+}
+
+export interface ClauseOutcome {
+  readonly relation: Relation;
+  readonly left: Extent;
+  readonly right: Extent;
+  /** left − right, judged on its own so that inputs on both sides cancel. */
+  readonly margin: Extent;
+  readonly leftText: string;
+  readonly rightText: string;
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+  readonly row?: number;
+  readonly state: RuleState;
+  readonly spare?: number;
+  /** What is left at the worst point in the unit of the sides, negative where it is short; undefined for `=` and `!=`. */
+  readonly room?: number;
+  readonly reason?: string;
+}
+
+export interface UseOutcome {
+  readonly kind: "use";
+  readonly name: string;
+  /** The path of the other note, as the library knows it. */
+  readonly path: string;
+  readonly isRead: boolean;
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,171 @@
+import type { Statement } from "../syntax/statement";
+import type { Span } from "../text/span";
+import type { Dimension } from "../quantity/dimension";
+import type { UnitTrouble } from "../quantity/unit";
+
+/**
+ * What the engine found wrong, as plain data: `findings/` has the sentences and the fixes.
+ * Spans count from the start of the statement; text that is shown is given ready, numbers in coherent SI.
+ */
+export type EngineProblem = { readonly span: Span } & EngineTrouble;
+
+/** A side of an operation, as the author wrote it and as it was understood. */
+export interface Side {
+  /** As written. */
+  readonly text: string;
+  readonly dimension: Dimension;
+  /** It is a temperature on a scale, not a difference. */
+  readonly point: boolean;
+  /** The quantity it is, where it is written as a bare name: its value is looked up when the finding is worded. */
+  readonly name?: string;
+  readonly span: Span;
+}
+
+/** Another place in a note: a span of a statement. The snapshot knows on which line the statement stands. */
+export interface Place {
+  readonly path: string;
+  readonly statement: Statement;
+  readonly span: Span;
+}
+
+export type EngineTrouble =
+  | { readonly code: "name.unknown"; readonly name: string; readonly suggestion?: string; readonly isUnit: boolean }
+  | { readonly code: "name.doubled"; readonly name: string; readonly first: Place }
+  | { readonly code: "name.lookAlike"; readonly name: string; readonly other: string; readonly first: Place }
+  | { readonly code: "name.circular"; readonly path: readonly string[]; readonly left: number }
+  /** A name stands where its kind cannot: a function without brackets, a counted unit as a quantity … */
+  | {
+      readonly code: "name.wrongKind";
+      readonly name: string;
+      readonly is: NameKind;
+      readonly wanted: "quantity" | "function" | "note" | "counted unit";
+    }
+  | { readonly code: "name.native"; readonly name: string }
+  | { readonly code: "unit.mismatch"; readonly operation: MismatchOperation; readonly left: Side; readonly right: Side }
+  | { readonly code: "unit.ratioAdded"; readonly sign: "+" | "-"; readonly left: Side; readonly right: Side }
+  /** `12 V/R`, `3x`: a word that is no unit stands where a unit belongs. */
+  | {
+      readonly code: "unit.unknown";
+      readonly word: string;
+      readonly trouble: UnitTrouble;
+      readonly isName?: boolean;
+      readonly rewritten?: string;
+    }
+  | { readonly code: "unit.shownIn"; readonly wanted: string; readonly wantedDimension: Dimension; readonly side: Side }
+  | { readonly code: "unit.ratioNeeded"; readonly where: string; readonly side: Side }
+  | { readonly code: "unit.exponent"; readonly base: Side; readonly reason: "not constant" | "not in sixths" }
+  | { readonly code: "unit.nothingDropped"; readonly name: string; readonly side: Side }
+  | { readonly code: "unit.takenName"; readonly name: string }
+  | { readonly code: "temperature.point"; readonly operation: string; readonly side: Side }
+  | { readonly code: "temperature.pair"; readonly operation: string; readonly left: Side; readonly right: Side }
+  | { readonly code: "temperature.relative"; readonly tolerance: string; readonly text: string }
+  | { readonly code: "literal.negativeTolerance"; readonly text: string }
+  | { readonly code: "literal.order"; readonly low: string; readonly high: string; readonly rewritten: string }
+  | { readonly code: "literal.typicalOutside"; readonly typical: string; readonly low: string; readonly high: string }
+  | {
+      readonly code: "literal.pointsOrShare";
+      readonly text: string;
+      readonly asPoints: string;
+      readonly asShare: string;
+    }
+  | { readonly code: "literal.noMinimum"; readonly text: string }
+  | { readonly code: "literal.bandNeeded"; readonly text: string }
+  | { readonly code: "literal.coverage"; readonly text: string }
+  | { readonly code: "literal.unreadable"; readonly text: string }
+  | {
+      readonly code: "value.undefined";
+      readonly text: string;
+      readonly reason: string;
+      readonly operands: readonly LostOperand[];
+      readonly within?: Place;
+    }
+  | {
+      readonly code: "range.undefined";
+      readonly text: string;
+      readonly reason: string;
+      readonly operands: readonly LostOperand[];
+      readonly within?: Place;
+    }
+  | { readonly code: "function.recursive"; readonly path: readonly string[] }
+  | { readonly code: "function.arguments"; readonly name: string; readonly reason: string; readonly signature: string }
+  | { readonly code: "function.tooLarge"; readonly name: string }
+  | { readonly code: "function.body"; readonly name: string; readonly problem: EngineProblem; readonly within: Place }
+  | { readonly code: "truth.needed"; readonly where: string; readonly side: Side }
+  | { readonly code: "truth.unexpected"; readonly where: string; readonly text: string }
+  | { readonly code: "list.unexpected"; readonly where: string; readonly text: string }
+  | {
+      readonly code: "list.lengths";
+      readonly left: string;
+      readonly leftLength: number;
+      readonly right: string;
+      readonly rightLength: number;
+    }
+  | {
+      readonly code: "choice.off";
+      readonly used: string;
+      readonly series: string;
+      readonly below?: string;
+      readonly above?: string;
+    }
+  | {
+      readonly code: "choice.overtaken";
+      readonly used: string;
+      readonly wanted: string;
+      readonly series: string;
+      readonly better: string;
+    }
+  | {
+      readonly code: "choice.short";
+      readonly used: string;
+      readonly sense: "least" | "most";
+      readonly wanted: string;
+      readonly next?: string;
+    }
+  | { readonly code: "choice.series"; readonly text: string; readonly reason: string }
+  | {
+      readonly code: "measurement.disjoint" | "measurement.outside";
+      readonly name: string;
+      readonly measured: string;
+      readonly predicted: string;
+      readonly under: string;
+      readonly origin: Origin;
+    }
+  | { readonly code: "measurement.replaces"; readonly name: string; readonly is: string }
+  | { readonly code: "assumption.unused"; readonly name: string }
+  | { readonly code: "rule.notACondition"; readonly side: Side }
+  | {
+      readonly code: "use.self" | "use.outside" | "use.missing" | "use.unreadable" | "use.notANote";
+      readonly path: string;
+      readonly detail: string;
+    }
+  | { readonly code: "later.notComputed"; readonly what: string };
+
+export type NameKind = "quantity" | "function" | "counted unit" | "note" | "fabrication files" | "native function";
+
+/** What the two sides were to do with each other. */
+export type MismatchOperation = {
+  readonly kind:
+    | "add"
+    | "subtract"
+    | "compare"
+    | "choose"
+    | "measure"
+    | "limits"
+    | "list"
+    | "branches"
+    | "pick"
+    | "parallel"
+    | "argument";
+  readonly name?: string;
+};
+
+/** An operand at the place where a value was lost, in coherent SI. */
+export interface LostOperand {
+  readonly text: string;
+  readonly nominal: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Where a value comes from. */
+export type Origin = "given" | "assumed" | "over" | "derived" | "chosen" | "measured" | "found" | "order";

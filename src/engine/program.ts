@@ -1,0 +1,570 @@
+import { applyEdits, difference, type Edit } from "../text/edit";
+import type { Statement } from "../syntax/statement";
+import type { Node } from "../syntax/tree";
+import type { Surroundings } from "./compile";
+import { forEachComponent } from "./components";
+import { compileEntry } from "./definition";
+import { declaredNames, NO_TYPE, sameType, statedName, Entry } from "./entry";
+import { judge, type JudgeContext } from "./judge";
+import { resolvePath, type ReadResult } from "./library";
+import type { Literal } from "./literal";
+import { compareMeasurements } from "./measurements";
+import { mentionsOf } from "./mentions";
+import { nameProblems } from "./names";
+import { Note, type NoteChange } from "./note";
+import type { InputPlace } from "./outcome";
+import type { EngineProblem } from "./problem";
+import { Runner } from "./runner";
+import { makeSnapshot, type Snapshot } from "./snapshot";
+import { suggestName } from "./suggest";
+import { Code, NO_RUN, Slots, Tape } from "./tape";
+import { unusedAssumptions } from "./unused";
+
+/** What a settling did, for tests: nothing else may depend on it. */
+export interface Log {
+  readonly compiled: string[];
+  readonly run: string[];
+}
+
+/**
+ * All notes that are open or used, compiled to one tape, and kept up to date edit by edit.
+ *
+ * An edit marks the entries that it touched as stale (to be resolved and compiled again) and all that rest on them as
+ * dirty. {@link settle} visits the dirty ones, dependencies first: a stale one, or one whose dependencies changed their
+ * type, is compiled; one whose dependencies changed their value is run; and what comes out equal stops the ripple.
+ * Notes are one graph, so a quantity reached by two paths is one quantity.
+ */
+export class Program {
+  readonly notes = new Map<string, Note>();
+  readonly tape = new Tape();
+  readonly slots = new Slots();
+  readonly runner = new Runner(this.tape, this.slots);
+  /** Set by tests. */
+  log?: Log;
+
+  private revision = 1;
+  private readonly code = new Code();
+  private readonly byId: (Entry | undefined)[] = [];
+  private readonly freeIds: number[] = [];
+  private readonly dirty = new Set<Entry>();
+  /** Dependents of dirty entries have to be marked before settling. */
+  private readonly frontier: Entry[] = [];
+  /** The uncertain literal behind a slot. */
+  private readonly inputs = new Map<number, { entry: Entry; node: Node; literal: Literal }>();
+  /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
+  private readonly constants = new Map<number, number>();
+  /** Where mentions were registered, to be taken back. */
+  private readonly registered = new Map<Entry, { note: Note; name: string }[]>();
+  /** Problems that a whole note gives its entries: names, measurements, unused assumptions. */
+  readonly noteProblems = new Map<Entry, readonly EngineProblem[]>();
+  private readonly unread = new Map<string, ReadResult>();
+  private readonly touchedNotes = new Set<Note>();
+  private graphChanged = false;
+  private readonly snapshots = new Map<string, Snapshot>();
+
+  /** Opens a note, or gives an open one a new text. */
+  setText(path: string, text: string, isOpen = true): void {
+    const known = this.notes.get(path);
+    const note = known ?? new Note(path, isOpen);
+    note.isOpen ||= isOpen;
+    if (known && known.text === text) return;
+    this.notes.set(path, note);
+    this.unread.delete(path);
+    this.apply(
+      note,
+      note.setText(text, (statement) => this.make(note, statement)),
+    );
+    if (!known) this.noteArrived(path);
+  }
+
+  /** Edits an open note; the span is in the text before. */
+  edit(path: string, edit: Edit): void {
+    const note = this.notes.get(path);
+    if (!note) throw new Error(`The note ${path} is not open.`);
+    this.apply(
+      note,
+      note.edit(edit, (statement) => this.make(note, statement)),
+    );
+  }
+
+  /** Forgets a note. What used it finds it missing until it is opened or provided again. */
+  close(path: string): void {
+    const note = this.notes.get(path);
+    if (!note) return;
+    for (const entry of [...note.entries()]) this.remove(entry);
+    this.notes.delete(path);
+    this.snapshots.delete(path);
+    this.touchedNotes.delete(note);
+    this.noteArrived(path);
+  }
+
+  /** Says what the library has for a path that {@link wanted} asked for. */
+  provide(path: string, result: ReadResult): void {
+    if ("text" in result) return this.setText(path, result.text, false);
+    this.unread.set(path, result);
+    this.noteArrived(path);
+  }
+
+  /** The paths of notes that are used and neither open nor asked for yet. */
+  wanted(): string[] {
+    const paths = new Set<string>();
+    for (const note of this.notes.values()) {
+      for (const entry of note.entries()) {
+        const path = entry.statement.kind === "use" ? this.usedPath(entry) : undefined;
+        if (path !== undefined && !this.notes.has(path) && !this.unread.has(path)) paths.add(path);
+      }
+    }
+    return [...paths];
+  }
+
+  /** The note that a `use` statement names, where it can be one; undefined for itself and for paths that climb out. */
+  usedPath(entry: Entry): string | undefined {
+    if (entry.statement.kind !== "use") return undefined;
+    const path = resolvePath(entry.note.path, entry.statement.tree.text(entry.statement.path));
+    return path === undefined || path === entry.note.path || !path.endsWith(".calcs.md") ? undefined : path;
+  }
+
+  unreadResult(path: string): ReadResult | undefined {
+    return this.unread.get(path);
+  }
+
+  /** Brings every entry up to date. */
+  settle(): void {
+    this.spread();
+    const waiting = [...this.dirty];
+    for (const entry of waiting) if (entry.stale) this.resolve(entry);
+    forEachComponent(
+      waiting,
+      (entry) => entry.dependencies.filter((dependency) => dependency.dirty),
+      (component) => this.update(component),
+    );
+    this.dirty.clear();
+    if (this.graphChanged || waiting.length > 0) this.judgeNotes();
+    this.revision++;
+  }
+
+  /** The state of a settled note. The same object as before where nothing changed. */
+  snapshot(path: string): Snapshot | undefined {
+    const note = this.notes.get(path);
+    if (!note) return undefined;
+    const snapshot = makeSnapshot(this, note, this.snapshots.get(path));
+    this.snapshots.set(path, snapshot);
+    return snapshot;
+  }
+
+  /**
+   * What would be, were a note edited so: the edits are applied, the notes settled, looked at, and put back.
+   * Nothing of the looking may be kept but plain data and snapshots.
+   */
+  whatIf<T>(path: string, edits: readonly Edit[], look: () => T): T {
+    const before = this.notes.get(path)?.text;
+    if (before === undefined) throw new Error(`The note ${path} is not open.`);
+    const after = applyEdits(before, edits);
+    this.edit(path, difference(before, after));
+    try {
+      this.settle();
+      return look();
+    } finally {
+      this.edit(path, difference(after, before));
+      this.settle();
+    }
+  }
+
+  private make(note: Note, statement: Statement): Entry {
+    const id = this.freeIds.pop() ?? this.byId.length;
+    const entry = new Entry(id, note, statement);
+    this.byId[id] = entry;
+    return entry;
+  }
+
+  entryById(id: number): Entry {
+    return this.byId[id]!;
+  }
+
+  private apply(note: Note, change: NoteChange): void {
+    this.touchedNotes.add(note);
+    for (const entry of change.removed) this.remove(entry);
+    for (const { entry, before } of change.replaced) {
+      this.undeclare(entry, before);
+      this.declare(entry);
+      this.invalidate(entry);
+    }
+    for (const entry of change.added) {
+      this.declare(entry);
+      this.invalidate(entry);
+    }
+    // A name doubled in the text belongs to its first place, which any insertion can change.
+    for (const [name, entries] of note.declared) {
+      if (entries.length > 1 && sortByOrder(entries)) this.invalidateMentions(note, name);
+    }
+    for (const [name, entries] of note.replacements) {
+      if (entries.length > 1 && sortByOrder(entries)) this.invalidateDeclared(note, name);
+    }
+  }
+
+  private declare(entry: Entry): void {
+    const { note, statement } = entry;
+    for (const { name } of declaredNames(statement)) {
+      const list = note.declared.get(name);
+      if (list) list.push(entry);
+      else note.declared.set(name, [entry]);
+      this.invalidateMentions(note, name);
+    }
+    if (statement.kind === "measured" && statement.instead) {
+      const name = statement.tree.text(statement.name);
+      const list = note.replacements.get(name);
+      if (list) list.push(entry);
+      else note.replacements.set(name, [entry]);
+      this.invalidateDeclared(note, name);
+    }
+  }
+
+  private undeclare(entry: Entry, statement: Statement): void {
+    const { note } = entry;
+    for (const { name } of declaredNames(statement)) {
+      dropFrom(note.declared, name, entry);
+      this.invalidateMentions(note, name);
+    }
+    if (statement.kind === "measured" && statement.instead) {
+      const name = statement.tree.text(statement.name);
+      dropFrom(note.replacements, name, entry);
+      this.invalidateDeclared(note, name);
+    }
+  }
+
+  private remove(entry: Entry): void {
+    this.undeclare(entry, entry.statement);
+    for (const dependent of entry.dependents) this.invalidate(dependent);
+    this.unlink(entry);
+    this.tape.giveBack(entry.code);
+    this.slots.giveBack(entry.results);
+    this.releaseLiterals(entry);
+    this.dirty.delete(entry);
+    this.noteProblems.delete(entry);
+    this.byId[entry.id] = undefined;
+    this.freeIds.push(entry.id);
+    this.graphChanged = true;
+  }
+
+  private releaseLiterals(entry: Entry): void {
+    for (const run of entry.literals.values()) {
+      this.inputs.delete(run.from);
+      this.slots.giveBack(run);
+    }
+    entry.literals.clear();
+  }
+
+  private invalidate(entry: Entry): void {
+    if (this.byId[entry.id] !== entry) return;
+    entry.stale = true;
+    this.soil(entry);
+  }
+
+  private soil(entry: Entry): void {
+    if (entry.dirty && this.dirty.has(entry)) return;
+    entry.dirty = true;
+    this.dirty.add(entry);
+    this.frontier.push(entry);
+  }
+
+  private invalidateMentions(note: Note, name: string): void {
+    for (const entry of note.mentionedBy.get(name) ?? []) this.invalidate(entry);
+  }
+
+  private invalidateDeclared(note: Note, name: string): void {
+    for (const entry of note.declared.get(name) ?? []) this.invalidate(entry);
+  }
+
+  /** A note came or went: whoever uses it looks again. */
+  private noteArrived(path: string): void {
+    for (const note of this.notes.values()) {
+      for (const entry of note.entries()) {
+        if (entry.statement.kind !== "use" || this.usedPath(entry) !== path) continue;
+        this.invalidate(entry);
+        this.invalidateMentions(note, entry.statement.tree.text(entry.statement.name));
+      }
+    }
+  }
+
+  /** Marks all that rests on what is dirty. */
+  private spread(): void {
+    for (let entry = this.frontier.pop(); entry !== undefined; entry = this.frontier.pop())
+      for (const dependent of entry.dependents) this.soil(dependent);
+  }
+
+  /** Looks up the names that an entry mentions, and registers it with each, so that it hears when one changes its meaning. */
+  private resolve(entry: Entry): void {
+    this.unlink(entry);
+    entry.mentions = mentionsOf(entry.statement);
+    const dependencies = new Set<Entry>();
+    const places: { note: Note; name: string }[] = [];
+    const register = (note: Note, name: string) => {
+      let mentioned = note.mentionedBy.get(name);
+      if (!mentioned) note.mentionedBy.set(name, (mentioned = new Set()));
+      if (!mentioned.has(entry)) places.push({ note, name });
+      mentioned.add(entry);
+    };
+    const depend = (found: Entry | undefined) => {
+      if (found) dependencies.add(found);
+    };
+    for (const { name, member, use } of entry.mentions) {
+      register(entry.note, name);
+      if (use === "target") continue;
+      const found = this.find(entry, name);
+      depend(found);
+      if (member === undefined || found?.statement.kind !== "use") continue;
+      const other = this.noteUsedBy(found);
+      if (!other) continue;
+      register(other, member);
+      depend(other.declared.get(member)?.[0]);
+    }
+    if (entry.statement.kind === "assume") depend(this.replacementOf(entry));
+    entry.dependencies = [...dependencies];
+    for (const dependency of entry.dependencies) dependency.dependents.add(entry);
+    if (places.length > 0) this.registered.set(entry, places);
+    this.graphChanged = true;
+  }
+
+  private unlink(entry: Entry): void {
+    for (const dependency of entry.dependencies) dependency.dependents.delete(entry);
+    entry.dependencies = [];
+    for (const { note, name } of this.registered.get(entry) ?? []) {
+      const mentioned = note.mentionedBy.get(name);
+      mentioned?.delete(entry);
+      if (mentioned?.size === 0) note.mentionedBy.delete(name);
+    }
+    this.registered.delete(entry);
+  }
+
+  find(from: Entry, name: string): Entry | undefined {
+    return from.note.declared.get(name)?.[0];
+  }
+
+  noteUsedBy(use: Entry): Note | undefined {
+    const path = this.usedPath(use);
+    return path === undefined ? undefined : this.notes.get(path);
+  }
+
+  /** The measurement that stands instead of an assumption: the one with the latest date, else the last written. */
+  replacementOf(entry: Entry): Entry | undefined {
+    const name = entry.name;
+    const candidates =
+      name !== undefined && this.find(entry, name) === entry ? entry.note.replacements.get(name) : undefined;
+    return candidates?.reduce((best, other) => (dateOf(other) >= dateOf(best) ? other : best));
+  }
+
+  /** Brings one entry up to date, or the members of a circle. */
+  private update(component: readonly Entry[]): void {
+    const [entry] = component;
+    if (component.length > 1 || entry.dependencies.includes(entry)) {
+      for (const member of component) this.breakCircle(member, component);
+      return;
+    }
+    const { dependencies } = entry;
+    if (entry.stale || dependencies.some((dependency) => dependency.typeChanged === this.revision)) this.compile(entry);
+    else if (!dependencies.some((dependency) => dependency.valueChanged === this.revision)) {
+      entry.dirty = false;
+      return;
+    }
+    this.run(entry);
+    entry.dirty = false;
+  }
+
+  private compile(entry: Entry): void {
+    this.log?.compiled.push(entry.statement.text);
+    this.releaseLiterals(entry);
+    const definition = compileEntry(entry, this.surroundings, this.code, this.replacementOf(entry));
+    this.tape.giveBack(entry.code);
+    if (entry.results.length !== definition.stores.length) {
+      this.slots.giveBack(entry.results);
+      entry.results = this.slots.take(definition.stores.length);
+      entry.typeChanged = this.revision;
+    }
+    definition.stores.forEach(({ at, node }, i) => this.code.emit(0, node, entry.id, at, entry.results.from + i));
+    entry.code = this.tape.append(this.code);
+    if (
+      !sameType(entry.type, definition.type) ||
+      entry.unit?.text !== definition.unit?.text ||
+      entry.statement.kind === "function"
+    )
+      entry.typeChanged = this.revision;
+    entry.type = definition.type;
+    entry.unit = definition.unit;
+    entry.clauses = definition.clauses;
+    entry.compileProblems = definition.problems;
+    entry.blockedBy = definition.blockedBy;
+    entry.stale = false;
+  }
+
+  private run(entry: Entry): void {
+    this.log?.run.push(entry.statement.text);
+    const changed = entry.code.length > 0 && this.runner.run(entry.code);
+    if (changed || entry.statement.kind === "function") entry.valueChanged = this.revision;
+    this.setOutcome(entry);
+  }
+
+  private setOutcome(entry: Entry): void {
+    entry.outcome = judge(entry, this.judgeContext, entry.outcome);
+    this.touchedNotes.add(entry.note);
+  }
+
+  /** Members of a circle have no value. */
+  private breakCircle(entry: Entry, component: readonly Entry[]): void {
+    this.releaseLiterals(entry);
+    this.tape.giveBack(entry.code);
+    this.slots.giveBack(entry.results);
+    entry.code = entry.results = NO_RUN;
+    if (entry.type.kind !== "none") entry.typeChanged = this.revision;
+    entry.type = NO_TYPE;
+    entry.unit = undefined;
+    entry.clauses = [];
+    entry.blockedBy = undefined;
+    entry.compileProblems = [circleProblem(entry, new Set(component))];
+    entry.stale = false;
+    entry.dirty = false;
+    this.setOutcome(entry);
+  }
+
+  /** What needs a view of the whole note: doubled names, measurements against predictions, assumptions that nobody needs. */
+  private judgeNotes(): void {
+    this.noteProblems.clear();
+    const add = (entry: Entry, problems: readonly EngineProblem[]) => {
+      if (problems.length > 0) this.noteProblems.set(entry, [...(this.noteProblems.get(entry) ?? []), ...problems]);
+    };
+    for (const note of this.notes.values()) {
+      nameProblems(note, add);
+      compareMeasurements(this, note, add);
+    }
+    unusedAssumptions(this.notes.values(), add);
+    this.graphChanged = false;
+  }
+
+  /** The uncertain literal behind a slot, as its readers are told of it. */
+  inputPlace(slot: number): InputPlace {
+    const { entry, node, literal } = this.inputs.get(slot)!;
+    const { tree, text } = entry.statement;
+    const stated = statesWhole(entry.statement, node) ? statedName(entry.statement) : undefined;
+    const name = stated ?? text.slice(tree.start(node), tree.end(node));
+    const { nominal, low, high, dimension, point, unit } = literal;
+    return { name, nominal, low, high, dimension, point, unit };
+  }
+
+  private readonly surroundings: Surroundings = {
+    find: (from, name) => this.find(from, name),
+    findMember: (from, alias, member) => {
+      const use = this.find(from, alias);
+      return use && this.noteUsedBy(use)?.declared.get(member)?.[0];
+    },
+    literalSlot: (entry, node, literal) => {
+      const known = entry.literals.get(node);
+      if (known) return known.from;
+      const run = this.slots.take(1);
+      entry.literals.set(node, run);
+      if (literal.low === literal.high) this.slots.setConstant(run.from, literal.nominal);
+      else {
+        this.slots.setInput(run.from, literal.nominal, literal.low, literal.high);
+        this.inputs.set(run.from, { entry, node, literal });
+      }
+      return run.from;
+    },
+    constantSlot: (value) => {
+      let slot = this.constants.get(value);
+      if (slot === undefined) {
+        slot = this.slots.take(1).from;
+        this.slots.setConstant(slot, value);
+        this.constants.set(value, slot);
+      }
+      return slot;
+    },
+    isCounted: (entry, name) => this.find(entry, name)?.statement.kind === "items",
+    suggest: (entry, name, wanted) => suggestName(entry.note, name, wanted),
+    place: (entry, node) => ({
+      path: entry.note.path,
+      statement: entry.statement,
+      span: entry.statement.tree.span(node),
+    }),
+  };
+
+  private readonly judgeContext: JudgeContext = {
+    slots: this.slots,
+    runner: this.runner,
+    tape: this.tape,
+    inputPlace: (slot) => this.inputPlace(slot),
+    entryById: (id) => this.entryById(id),
+    usedPath: (entry) => this.usedPath(entry),
+    useTrouble: (entry) => this.useTrouble(entry),
+    isRead: (path) => this.notes.has(path),
+  };
+
+  private useTrouble(entry: Entry): EngineProblem | undefined {
+    if (entry.statement.kind !== "use") return undefined;
+    const { tree, path: node } = entry.statement;
+    const written = tree.text(node);
+    const trouble = (
+      code: "use.self" | "use.outside" | "use.missing" | "use.unreadable" | "use.notANote",
+      detail = "",
+    ): EngineProblem => ({
+      span: tree.span(node),
+      code,
+      path: written,
+      detail,
+    });
+    const path = resolvePath(entry.note.path, written);
+    if (path === undefined) return trouble("use.outside");
+    if (path === entry.note.path) return trouble("use.self");
+    if (!path.endsWith(".calcs.md")) return trouble("use.notANote");
+    const unread = this.unread.get(path);
+    if (!unread || "text" in unread || this.notes.has(path)) return undefined;
+    return trouble(`use.${unread.trouble}`, unread.detail);
+  }
+}
+
+/** Whether a literal is all that a statement says of its name: an input, or what was chosen. */
+function statesWhole(statement: Statement, node: Node): boolean {
+  if (statement.kind === "function" || !("value" in statement)) return false;
+  return statement.value === node || (statement.kind === "derived" && statement.choice?.value === node);
+}
+
+function dateOf(entry: Entry): string {
+  return entry.statement.kind === "measured" ? (entry.statement.on ?? "") : "";
+}
+
+/** Sorts by place in the text; whether the first became another. */
+function sortByOrder(entries: Entry[]): boolean {
+  const [first] = entries;
+  entries.sort((a, b) => a.order - b.order);
+  return entries[0] !== first;
+}
+
+function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry): void {
+  const list = map.get(name);
+  const at = list?.indexOf(entry) ?? -1;
+  if (!list || at < 0) return;
+  list.splice(at, 1);
+  if (list.length === 0) map.delete(name);
+}
+
+/** Names shown of a circle; a longer one is cut, and says how many are left out. */
+const PATH_SHOWN = 8;
+
+/** The shortest way from an entry back to itself. */
+function circleProblem(entry: Entry, members: ReadonlySet<Entry>): EngineProblem {
+  const from = new Map<Entry, Entry>();
+  const queue = [entry];
+  for (let i = 0; i < queue.length && !from.has(entry); i++) {
+    for (const next of queue[i].dependencies) {
+      if (!members.has(next) || from.has(next)) continue;
+      from.set(next, queue[i]);
+      queue.push(next);
+    }
+  }
+  const path = [entry];
+  for (let at = from.get(entry)!; at !== entry; at = from.get(at)!) path.unshift(at);
+  path.unshift(entry);
+  const names = path.map((member) => member.name ?? "");
+  const shown = names.length <= PATH_SHOWN + 1 ? names : [...names.slice(0, PATH_SHOWN), names[names.length - 1]];
+  const { tree } = entry.statement;
+  const node = declaredNames(entry.statement)[0]?.node;
+  const span = node === undefined ? { start: 0, end: entry.statement.text.length } : tree.span(node);
+  return { span, code: "name.circular", path: shown, left: names.length - shown.length };
+}

@@ -1,0 +1,55 @@
+import { NONE } from "../syntax/tree";
+import type { Entry } from "./entry";
+import type { JudgeContext } from "./judge";
+import { Op, OPERATIONS } from "./operations";
+import type { EngineProblem } from "./problem";
+
+/**
+ * The problem of an entry that lost its value, or its range, in an operation of its own: at the operation, with what its
+ * operands are. Nothing where all is well, or where an argument had none already.
+ */
+export function troubleProblem(entry: Entry, context: JudgeContext, of: "value" | "range"): EngineProblem | undefined {
+  const { tape, slots, runner } = context;
+  const { code } = entry;
+  for (let row = code.from; row < code.from + code.length; row++) {
+    if (tape.op[row] !== Op.Store) continue;
+    const slot = tape.b[row];
+    const isLost =
+      of === "value"
+        ? Number.isNaN(slots.nominal[slot])
+        : !Number.isFinite(slots.low[slot]) || !Number.isFinite(slots.high[slot]);
+    if (!isLost) continue;
+    const origin = runner.origin(code, tape.a[row], of);
+    if (!origin) continue;
+    return describe(entry, context, of, origin.row, origin.operands);
+  }
+  return undefined;
+}
+
+function describe(
+  entry: Entry,
+  context: JudgeContext,
+  of: "value" | "range",
+  row: number,
+  readings: readonly { nominal: number; low: number; high: number }[],
+): EngineProblem {
+  const { tape } = context;
+  const home = context.entryById(tape.entry[row]);
+  const { tree, text } = home.statement;
+  const node = tape.node[row];
+  const span = tree.span(node);
+  const texts: string[] = [];
+  for (let child = tree.first(node); child !== NONE; child = tree.next(child))
+    texts.push(text.slice(tree.start(child), tree.end(child)));
+  const arity = readings.length;
+  const operands = readings.map((reading, i) => ({ text: texts.slice(-arity)[i] ?? "", ...reading }));
+  const isHere = home === entry;
+  return {
+    code: of === "value" ? "value.undefined" : "range.undefined",
+    span: isHere ? span : { start: 0, end: entry.statement.text.length },
+    text: text.slice(span.start, span.end),
+    reason: OPERATIONS[tape.op[row]].trouble,
+    operands,
+    ...(isHere ? {} : { within: { path: home.note.path, statement: home.statement, span } }),
+  };
+}
