@@ -35,12 +35,12 @@ const EXACT_DIGITS = 6;
 const UNCERTAIN_DIGITS = 3;
 /** Digits of the width of a range that its ends must show. */
 const WIDTH_DIGITS = 2;
-/** A member of a range is not shown finer than this many digits below the width: what is smaller is noise beside it. */
-const FINEST_BELOW_WIDTH = 5;
 /** A range narrower than this, relative to its ends, comes from rounding: the value is exact. */
 const ROUNDING_WIDTH = 1e-12;
-/** Digits that a double can be trusted for after a few operations; and, for points, kelvins that are noise near 0 °C. */
+/** Digits that a double can be trusted for after a few operations. What is smaller beside the width of a range is noise. */
 const TRUSTED_DIGITS = 12;
+/** In kelvins: what a point near 0 °C keeps of the noise of 273.15. */
+const POINT_NOISE = 1e-9;
 /** Whole numbers below it are shown in full where they count something. */
 const LARGEST_COUNT = 1e15;
 
@@ -62,11 +62,12 @@ export function showRatio(x: number): string {
 }
 
 /** The digits and the unit of {@link show}, apart. */
-export function showApart(value: Shownable, dimension: Dimension, options: ShowOptions = {}): Shown {
+export function showApart(given: Shownable, dimension: Dimension, options: ShowOptions = {}): Shown {
+  const value = withUnknownLimits(given);
   const unit = unitToShow(value, dimension, options);
   const shift = options.point ? unit.zero : 0;
   const [low, nominal, high] = [value.low, value.nominal, value.high].map((x) => (x - shift) / unit.factor);
-  const floor = options.point ? 10 ** -TRUSTED_DIGITS * 1000 : 0;
+  const floor = options.point ? POINT_NOISE : 0;
   if (isExact(value)) {
     const whole = unit.decimal === 0 && unit.powers.every(({ prefix }) => prefix === "") && isCounting(dimension);
     return { text: exactText(nominal, options.exactDigits ?? EXACT_DIGITS, whole, floor), unit: unit.text };
@@ -200,8 +201,18 @@ function joined({ text, unit }: Shown): string {
   return unit === "1" ? text : `${text} ${unit}`;
 }
 
+/** A limit that is NaN beside a nominal value is not known, so it may be anything. */
+function withUnknownLimits({ low, nominal, high }: Shownable): Shownable {
+  if (Number.isNaN(nominal)) return { low, nominal, high };
+  return {
+    low: Number.isNaN(low) ? Number.NEGATIVE_INFINITY : low,
+    nominal,
+    high: Number.isNaN(high) ? Number.POSITIVE_INFINITY : high,
+  };
+}
+
 function isExact({ low, nominal, high }: Shownable): boolean {
-  if (low === high || Number.isNaN(low) || Number.isNaN(high)) return true;
+  if (low === high || Number.isNaN(nominal)) return true;
   if (!Number.isFinite(high - low)) return false;
   return high - low <= ROUNDING_WIDTH * Math.max(Math.abs(low), Math.abs(high), Math.abs(nominal));
 }
@@ -223,7 +234,7 @@ function uncertainText(x: number, width: number, floor: number): string {
   const byDigits = magnitudeOf(x) - UNCERTAIN_DIGITS + 1;
   if (width === 0) return plain(roundTo(x, 10 ** byDigits));
   const byWidth = magnitudeOf(width) - WIDTH_DIGITS + 1;
-  const finest = Math.max(magnitudeOf(width) - FINEST_BELOW_WIDTH, magnitudeOf(x) - TRUSTED_DIGITS);
+  const finest = Math.max(magnitudeOf(width), magnitudeOf(x)) - TRUSTED_DIGITS;
   return plain(roundTo(x, Math.max(10 ** Math.max(Math.min(byDigits, byWidth), finest), floor)));
 }
 

@@ -125,7 +125,13 @@ describe("the wall around mathjs", () => {
 
   it("has the prefixes of the SI, and no power that the algebra does not keep", () => {
     assert.equal(PREFIXES.size, 24);
-    assert.equal(BASE_SYMBOLS.length, 8);
+    BASE_SYMBOLS.forEach((symbol, place) => {
+      assert.deepEqual(
+        unit(symbol).dimension.exponents,
+        BASE_SYMBOLS.map((_, i) => (i === place ? 1 : 0)),
+        symbol,
+      );
+    });
     const volt = mathjsUnit("V").exponents;
     assert.deepEqual(multiplyExponents(volt, mathjsUnit("A").exponents), mathjsUnit("W").exponents);
     assert.equal(power(unit("V").dimension, 0.1), undefined);
