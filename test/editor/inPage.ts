@@ -32,20 +32,24 @@ export interface Point {
   readonly y: number;
 }
 
-/** The lines on the screen, top to bottom. */
+/** The lines on the screen, top to bottom. A wrapped line is drawn as several rows, of which only the first has a number. */
 export function drawnLines(editor: string): DrawnLine[] {
   const root = document.querySelector(editor);
   if (root === null) return [];
   const numberAt = new Map<string, number>();
   for (const number of root.querySelectorAll<HTMLElement>(".margin-view-overlays .line-numbers")) {
-    numberAt.set(number.parentElement!.style.top, Number(number.textContent));
+    if (number.textContent !== "") numberAt.set(number.parentElement!.style.top, Number(number.textContent));
   }
-  const lines: DrawnLine[] = [];
-  for (const drawn of root.querySelectorAll<HTMLElement>(".view-lines > .view-line")) {
-    const line = numberAt.get(drawn.style.top);
-    if (line === undefined) continue;
-    const beside: Attachment[] = [];
-    for (const element of drawn.querySelectorAll("[class*='TextEditorDecorationType']")) {
+  const rows = [...root.querySelectorAll<HTMLElement>(".view-lines > .view-line")];
+  rows.sort((a, b) => parseFloat(a.style.top) - parseFloat(b.style.top));
+  const lines: { line: number; text: string; beside: Attachment[] }[] = [];
+  for (const row of rows) {
+    const number = numberAt.get(row.style.top);
+    if (number !== undefined) lines.push({ line: number, text: "", beside: [] });
+    const current = lines.at(-1);
+    if (current === undefined) continue;
+    current.text += (row.textContent ?? "").replace(/\u00a0/g, " ").replace(/\u200b/g, "");
+    for (const element of row.querySelectorAll("[class*='TextEditorDecorationType']")) {
       for (const pseudo of ["::before", "::after"]) {
         const style = getComputedStyle(element, pseudo);
         if (!style.content.startsWith('"')) continue;
@@ -53,24 +57,27 @@ export function drawnLines(editor: string): DrawnLine[] {
           .slice(1, -1)
           .replace(/\\(.)/g, "$1")
           .replace(/\u00a0/g, " ");
-        beside.push({ text, colour: style.color, weight: style.fontWeight });
+        current.beside.push({ text, colour: style.color, weight: style.fontWeight });
       }
     }
-    lines.push({ line, text: (drawn.textContent ?? "").replace(/\u00a0/g, " ").replace(/\u200b/g, ""), beside });
   }
-  return lines.sort((a, b) => a.line - b.line);
+  return lines;
 }
 
-/** The middle of a piece of text on the screen; undefined where it is not drawn. */
+/** The middle of a piece of text on the screen, within one row; undefined where it is not drawn. */
 export function middleOf([editor, text, line]: [string, string, number | undefined]): Point | undefined {
   const root = document.querySelector(editor);
   if (root === null) return undefined;
-  let top: string | undefined;
+  const numberAt = new Map<string, number>();
   for (const number of root.querySelectorAll<HTMLElement>(".margin-view-overlays .line-numbers")) {
-    if (Number(number.textContent) === line) top = number.parentElement!.style.top;
+    if (number.textContent !== "") numberAt.set(number.parentElement!.style.top, Number(number.textContent));
   }
-  for (const drawn of root.querySelectorAll<HTMLElement>(".view-lines > .view-line")) {
-    if (line !== undefined && drawn.style.top !== top) continue;
+  const rows = [...root.querySelectorAll<HTMLElement>(".view-lines > .view-line")];
+  rows.sort((a, b) => parseFloat(a.style.top) - parseFloat(b.style.top));
+  let current: number | undefined;
+  for (const drawn of rows) {
+    current = numberAt.get(drawn.style.top) ?? current;
+    if (line !== undefined && current !== line) continue;
     const nodes: Text[] = [];
     let whole = "";
     const walker = document.createTreeWalker(drawn, NodeFilter.SHOW_TEXT);
@@ -99,19 +106,23 @@ export function middleOf([editor, text, line]: [string, string, number | undefin
 export function squiggles(editor: string): Squiggle[] {
   const root = document.querySelector(editor);
   if (root === null) return [];
-  const found: Squiggle[] = [];
-  const rows = new Map<number, number>();
+  const numbered: { top: number; line: number }[] = [];
   for (const number of root.querySelectorAll(".margin-view-overlays .line-numbers")) {
-    rows.set(Math.round(number.getBoundingClientRect().top), Number(number.textContent));
+    if (number.textContent === "") continue;
+    numbered.push({ top: number.getBoundingClientRect().top, line: Number(number.textContent) });
   }
+  numbered.sort((a, b) => b.top - a.top);
+  const edge = root.querySelector(".view-lines")!.getBoundingClientRect().left;
+  const found: Squiggle[] = [];
   for (const element of root.querySelectorAll(".view-overlays [class*='squiggly-']")) {
-    const box = element.getBoundingClientRect();
-    const line = rows.get(Math.round(element.parentElement!.getBoundingClientRect().top));
+    const top = element.parentElement!.getBoundingClientRect().top;
+    // The number that stands level with it or, where the line is wrapped, next above it.
+    const line = numbered.find((one) => one.top <= top + 1)?.line;
     const severity = /squiggly-(error|warning|info|hint)/.exec(element.className)?.[1] as
       Squiggle["severity"] | undefined;
     if (line === undefined || severity === undefined) continue;
-    const left = box.left - root.querySelector(".view-lines")!.getBoundingClientRect().left;
-    found.push({ line, severity, left, width: box.width });
+    const box = element.getBoundingClientRect();
+    found.push({ line, severity, left: box.left - edge, width: box.width });
   }
   return found.sort((a, b) => a.line - b.line || a.left - b.left);
 }

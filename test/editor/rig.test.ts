@@ -50,6 +50,16 @@ describe("the rig", () => {
     await rig.save();
   });
 
+  it("reads a wrapped line whole", async () => {
+    rig.setSettings({ "editor.wordWrap": "on" });
+    await rig.goToEnd(63);
+    await rig.insert(" word".repeat(60));
+    assert.equal(await rig.waitForBeside(63, "313"), "313 “long”");
+    assert.equal(await rig.text(63), `the last line${" word".repeat(60)}`);
+    await rig.save();
+    await rig.goTo(1);
+  });
+
   it("runs a command and reads its answer", async () => {
     await rig.runCommand("Fixture: Greet");
     assert.equal(await rig.notification("Greetings"), "Greetings from a process.");

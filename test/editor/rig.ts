@@ -24,13 +24,16 @@ export interface RigOptions {
   readonly kind?: "web" | "workspace";
   readonly settings?: Settings;
   readonly theme?: Theme;
+  /** Opens the workspace untrusted, in the editor's restricted mode. */
+  readonly restricted?: boolean;
 }
 
-const THEMES: Readonly<Record<Theme, string>> = {
-  light: "Default Light Modern",
-  dark: "Default Dark Modern",
-  highContrast: "Default High Contrast",
-  highContrastLight: "Default High Contrast Light",
+/** The editor's own themes: their names in the settings, and the files that the workbench names as a class when they are in force. */
+const THEMES: Readonly<Record<Theme, { readonly name: string; readonly file: string }>> = {
+  light: { name: "Default Light Modern", file: "light_modern" },
+  dark: { name: "Default Dark Modern", file: "dark_modern" },
+  highContrast: { name: "Default High Contrast", file: "hc_black" },
+  highContrastLight: { name: "Default High Contrast Light", file: "hc_light" },
 };
 
 const QUIET_SETTINGS: Settings = {
@@ -39,6 +42,7 @@ const QUIET_SETTINGS: Settings = {
   "files.autoSave": "off",
   "extensions.ignoreRecommendations": true,
   "editor.hover.delay": 100,
+  "security.workspace.trust.startupPrompt": "never",
 };
 
 /** The host lacks its native modules and its own service worker; it says so, and nothing that is tested needs them. */
@@ -58,14 +62,14 @@ export class Rig {
     const folder = join(mkdtempSync(join(tmpdir(), "copperbook-workspace-")), basename(options.folder ?? "notes"));
     mkdirSync(folder);
     if (options.folder) cpSync(options.folder, folder, { recursive: true });
-    const { extension = projectFolder, kind = "workspace", theme = "light" } = options;
+    const { extension = projectFolder, kind = "workspace", theme = "light", restricted = false } = options;
     const settings = {
       ...QUIET_SETTINGS,
-      "workbench.colorTheme": THEMES[theme],
+      "workbench.colorTheme": THEMES[theme].name,
       "remote.extensionKind": { [identifier(extension)]: [kind] },
       ...options.settings,
     };
-    const server = await EditorServer.start(host, { settings });
+    const server = await EditorServer.start(host, { settings, restricted });
     const browser = await startBrowser(host);
     const page = await browser.newPage({ viewport: VIEWPORT });
     // The TypeScript loader names functions through this helper, also those that are sent to the page.
@@ -76,6 +80,7 @@ export class Rig {
     });
     await page.goto(server.address({ folder, extension }));
     await page.locator(".monaco-workbench .part.statusbar").waitFor({ timeout: PATIENCE_MS });
+    await rig.themeIs(theme);
     return rig;
   }
 
@@ -333,18 +338,8 @@ export class Rig {
   }
 
   async setTheme(theme: Theme): Promise<void> {
-    const workbench = this.page.locator(".monaco-workbench");
-    const marks: Readonly<Record<Theme, string>> = {
-      light: "vs",
-      dark: "vs-dark",
-      highContrast: "hc-black",
-      highContrastLight: "hc-light",
-    };
-    this.setSettings({ "workbench.colorTheme": THEMES[theme] });
-    await this.waitUntil(
-      async () => ((await workbench.getAttribute("class")) ?? "").split(" ").includes(marks[theme]),
-      () => `the theme does not become ${theme}`,
-    );
+    this.setSettings({ "workbench.colorTheme": THEMES[theme].name });
+    await this.themeIs(theme);
   }
 
   /** Keeps a picture of the workbench as `.artifacts/editor/NAME.png` and gives its path. */
@@ -362,6 +357,11 @@ export class Rig {
       if (Date.now() > end) throw new Error(`After ${patience} ms ${complaint()}.`);
       await this.page.waitForTimeout(50);
     }
+  }
+
+  private async themeIs(theme: Theme): Promise<void> {
+    const inForce = this.page.locator(`.monaco-workbench[class*="-themes-${THEMES[theme].file}-json"]`);
+    await inForce.waitFor({ timeout: PATIENCE_MS });
   }
 
   private async pointOf(text: string, line?: number): Promise<Point> {

@@ -25,6 +25,8 @@ export interface ServerOptions {
   /** The user settings. */
   readonly settings?: Readonly<Record<string, unknown>>;
   readonly env?: NodeJS.ProcessEnv;
+  /** Leaves workspaces untrusted: what is opened is in restricted mode. */
+  readonly restricted?: boolean;
 }
 
 /** What the page is to open. */
@@ -135,14 +137,9 @@ function spawnServer(host: Host, home: string, options: ServerOptions): ChildPro
     ...["--require", join(__dirname, "leaveWithParent.cjs"), join(host.editor, "out/server-main.js")],
     ...["--host", "127.0.0.1", "--port", String(options.port ?? 0), "--without-connection-token"],
     ...["--server-data-dir", folders.server, "--user-data-dir", folders.user, "--extensions-dir", folders.extensions],
-    ...[
-      "--accept-server-license-terms",
-      "--disable-telemetry",
-      "--telemetry-level",
-      "off",
-      "--disable-workspace-trust",
-    ],
+    ...["--accept-server-license-terms", "--disable-telemetry", "--telemetry-level", "off"],
     ...["--force-disable-user-env", "--enable-smoke-test-driver"],
+    ...(options.restricted ? [] : ["--disable-workspace-trust"]),
   ];
   return spawn(process.execPath, args, {
     stdio: ["ignore", "pipe", "pipe"],
