@@ -124,6 +124,10 @@ describe("dimensions", () => {
       ["LED/board", "LED/board"],
       ["EUR/(board·A)", "EUR/(A·board)"],
       ["A^2·s", "A^2·s"],
+      ["W/m", "W/m"],
+      ["lm/m", "lm/m"],
+      ["N·s/m", "kg/s"],
+      ["V/A^2", "Ω/A"],
       ["m^2/cd^2", "m^2/cd^2"],
       ["m^0.5", "√m"],
     ];
