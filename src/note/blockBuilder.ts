@@ -5,24 +5,27 @@ import { codeSpansIn } from "./codeSpans";
 import type { InlineText } from "./inlineText";
 import type { Line } from "./line";
 
+/** Most blocks hold nothing but text: they share this. */
+const NONE: readonly never[] = Object.freeze([]);
+
 /** Gathers what one prose block holds, given in offsets of the text, and counts it from the block's start. */
 export class BlockBuilder {
-  private headings: Heading[] = [];
-  private tasks: TaskItem[] = [];
-  private codeSpans: CodeSpan[] = [];
-  private traps: Trap[] = [];
-  private tables: Span[] = [];
+  private headings: readonly Heading[] = NONE;
+  private tasks: readonly TaskItem[] = NONE;
+  private codeSpans: readonly CodeSpan[] = NONE;
+  private traps: readonly Trap[] = NONE;
+  private tables: readonly Span[] = NONE;
   private start = 0;
 
   constructor(private readonly text: string) {}
 
   begin(start: number): void {
     this.start = start;
-    this.headings = [];
-    this.tasks = [];
-    this.codeSpans = [];
-    this.traps = [];
-    this.tables = [];
+    this.headings = NONE;
+    this.tasks = NONE;
+    this.codeSpans = NONE;
+    this.traps = NONE;
+    this.tables = NONE;
   }
 
   finish(end: number, reach: number): ProseBlock {
@@ -32,16 +35,19 @@ export class BlockBuilder {
   }
 
   addHeading(start: number, end: number, level: number, text: string): void {
-    this.headings.push({ span: this.span(start, end), level, text });
+    this.headings = added(this.headings, { span: this.span(start, end), level, text });
   }
 
   addTable(start: number, end: number): void {
-    this.tables.push(this.span(start, end));
+    this.tables = added(this.tables, this.span(start, end));
   }
 
   addCodeSpans(inline: InlineText): void {
     for (const { start, end, text } of codeSpansIn(inline.text)) {
-      this.codeSpans.push({ span: this.span(inline.sourceOf(start), inline.sourceOf(end - 1) + 1), text });
+      this.codeSpans = added(this.codeSpans, {
+        span: this.span(inline.sourceOf(start), inline.sourceOf(end - 1) + 1),
+        text,
+      });
     }
   }
 
@@ -54,8 +60,8 @@ export class BlockBuilder {
     const span = this.span(inline.sourceOf(0), inline.sourceOf(inline.text.length - 1) + 1);
     const checked = opening[1].toLowerCase() === "x";
     const text = content.slice(worded?.[0].length ?? 0).replace(/\s*\n\s*/g, " ");
-    if (worded === null) this.tasks.push({ span, checked, text });
-    else this.tasks.push({ span, checked, word: worded[1].toLowerCase() as TaskItem["word"], text });
+    if (worded === null) this.tasks = added(this.tasks, { span, checked, text });
+    else this.tasks = added(this.tasks, { span, checked, word: worded[1].toLowerCase() as TaskItem["word"], text });
   }
 
   addTrap(kind: Trap["kind"], line: Line): void {
@@ -66,7 +72,7 @@ export class BlockBuilder {
       insert = `${gap}<!-- -->${lineBreak}${lineBreak}`;
     }
     const span = this.span(line.content, line.end);
-    this.traps.push({ kind, span, insertAt: line.textStart - this.start, insert });
+    this.traps = added(this.traps, { kind, span, insertAt: line.textStart - this.start, insert });
   }
 
   private lineBreakBefore(lineStart: number): string {
@@ -84,4 +90,11 @@ export class BlockBuilder {
   private span(start: number, end: number): Span {
     return { start: start - this.start, end: end - this.start };
   }
+}
+
+/** Adds to a list that nobody else has seen yet. */
+function added<Item>(list: readonly Item[], item: Item): readonly Item[] {
+  if (list === NONE) return [item];
+  (list as Item[]).push(item);
+  return list;
 }

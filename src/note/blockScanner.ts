@@ -16,7 +16,7 @@ import { frontMatter } from "./frontMatter";
 import { type HtmlBlockKind, htmlBlockKind } from "./htmlBlock";
 import { InlineText } from "./inlineText";
 import { Line, LineReader, stripQuoteMarker } from "./line";
-import { cellSpans, cellText, tableColumns } from "./pipeTable";
+import { cellSpans, cellText, delimiterColumns, tableColumns } from "./pipeTable";
 import { referenceDefinitionLines } from "./referenceDefinition";
 import { Seeker } from "./seeker";
 
@@ -383,6 +383,8 @@ export class BlockScanner {
   private noteTrap(): void {
     const { line, containers } = this;
     if (line.indent < 4 || line.start !== line.textStart || this.markerOnLine) return;
+    // A delimiter row is no statement, and a blank line in front of it could change where the list above ends.
+    if (delimiterColumns(this.text, line) > 0) return;
     const outermost = containers.outermost;
     this.builder.addTrap(outermost === undefined || outermost.isQuote ? "afterParagraph" : "inList", line);
   }

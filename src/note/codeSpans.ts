@@ -42,7 +42,10 @@ class InlineScanner {
       this.lastRuns.set(end - at, at);
       at = text.indexOf("`", end);
     }
-    while (this.at < text.length) this.step();
+    while (this.at < text.length) {
+      if (isPlain(text.charCodeAt(this.at))) this.at++;
+      else this.step();
+    }
     return this.found;
   }
 
@@ -148,6 +151,12 @@ function autolinkEnd(text: string, start: number): number {
   if (at >= text.length) return -1;
   const address = text.slice(start + 1, at);
   return (ADDRESS.test(address) && isAcceptedDestination(address)) || MAIL.test(address) ? at + 1 : -1;
+}
+
+/** Whether a character cannot begin anything here; most are settled by the first comparison. */
+function isPlain(code: number): boolean {
+  if (code > Character.RightBracket) return code !== Character.Backtick;
+  return code < Character.LeftBracket && code !== Character.LessThan && code !== Character.ExclamationMark;
 }
 
 /** The offset behind `destination "title")`, or -1 (CommonMark 6.3). */

@@ -41,7 +41,8 @@ export function cellText(text: string, cell: Span): InlineText {
   return inline;
 }
 
-function delimiterColumns(text: string, line: Line): number {
+/** How many columns the delimiter row has that the line is, or 0. */
+export function delimiterColumns(text: string, line: Line): number {
   const first = text.charCodeAt(line.content);
   if (line.end - line.content < 2) return 0;
   if (first === Character.Minus && isSpace(text.charCodeAt(line.content + 1))) return 0;
