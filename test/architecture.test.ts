@@ -13,7 +13,8 @@ interface Room {
 }
 
 const UP_TO_ENGINE = ["text", "note", "syntax", "quantity", "engine"];
-const UP_TO_FEATURES = [...UP_TO_ENGINE, "handbook", "fabrication", "findings", "features"];
+const UP_TO_PHRASES = [...UP_TO_ENGINE, "phrases"];
+const UP_TO_FEATURES = [...UP_TO_PHRASES, "handbook", "fabrication", "findings", "features"];
 
 /** The house, from the ground up. A room that is a single file is named without its ending. */
 const HOUSE: Readonly<Record<string, Room>> = {
@@ -21,11 +22,12 @@ const HOUSE: Readonly<Record<string, Room>> = {
   note: { rooms: ["text"] },
   syntax: { rooms: ["text"] },
   quantity: { rooms: [], packages: ["mathjs"] },
-  engine: { rooms: ["text", "note", "syntax", "quantity"] },
+  engine: { rooms: ["text", "note", "syntax", "quantity"], packages: ["fastest-levenshtein"] },
   handbook: { rooms: [] },
   fabrication: { rooms: ["quantity"] },
-  findings: { rooms: UP_TO_ENGINE, siblings: { shared: ["finding.ts"], collectors: ["catalogue.ts"] } },
-  features: { rooms: UP_TO_ENGINE, siblings: { shared: ["feature.ts"], collectors: [] } },
+  phrases: { rooms: UP_TO_ENGINE },
+  findings: { rooms: UP_TO_PHRASES, siblings: { shared: ["finding.ts"], collectors: ["catalogue.ts"] } },
+  features: { rooms: UP_TO_PHRASES, siblings: { shared: ["feature.ts"], collectors: [] } },
   service: { rooms: UP_TO_FEATURES },
   report: { rooms: ["service"], packages: ["markdown-it"] },
   cli: { rooms: ["service", "report", "package.json"], packages: ["node:*"] },

@@ -1,6 +1,7 @@
 import type { Problem } from "../engine/outcome";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { Edit } from "../text/edit";
+import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
 
 export type Severity = "error" | "warning" | "information" | "hint";
@@ -22,15 +23,6 @@ export interface Related {
   readonly path: string;
   readonly span: Span;
   readonly message: string;
-}
-
-/** A way out that can be taken at once. */
-export interface Fix {
-  /** An order, with what follows from it: *Use 160 Ω: I_string 18.8 mA, all rules hold*. */
-  readonly title: string;
-  readonly edits: readonly Edit[];
-  /** It is right without a second look. At most one of a finding's fixes is. */
-  readonly isPreferred?: boolean;
 }
 
 /** What the catalogue may ask when it words a finding. */

@@ -1,0 +1,100 @@
+import type { Snapshot } from "../engine/snapshot";
+import type { Edit } from "../text/edit";
+import type { Span } from "../text/span";
+
+/** The notes around the one that is asked about, by path: open ones and those that are used. */
+export interface Notes {
+  readonly paths: readonly string[];
+  get(path: string): Snapshot | undefined;
+}
+
+/** A place in a note. */
+export interface Location {
+  readonly path: string;
+  readonly span: Span;
+}
+
+/** What is shown beside a line. */
+export interface LineResult {
+  /** From 0. */
+  readonly line: number;
+  /** Offset behind the last character of the statement's first line, where the result stands. */
+  readonly at: number;
+  /** `0.4 .. 3 .. 5.6 V`, or a rule in words. */
+  readonly text: string;
+  readonly kind: "value" | "rule";
+  /** Where a value comes from, which its line style tells: dotted a guess, dashed assumed, solid measured, none else. */
+  readonly style: "none" | "guess" | "assumed" | "measured";
+  /** It is set in bold: a rule that fails. */
+  readonly isStrong: boolean;
+}
+
+export interface Hover {
+  readonly span: Span;
+  /** CommonMark. Text of the note is escaped in it. */
+  readonly markdown: string;
+}
+
+export interface Completion {
+  readonly label: string;
+  readonly kind:
+    "quantity" | "assumption" | "function" | "unit" | "counted unit" | "series" | "note" | "statement" | "constant";
+  /** One line: its value, its unit's name, its signature. */
+  readonly detail: string;
+  readonly documentation?: string;
+  /** Replaces `span`. */
+  readonly insert: string;
+  readonly span: Span;
+  /** Order among the others; text compare. */
+  readonly rank: string;
+}
+
+export interface DocumentSymbol {
+  readonly name: string;
+  readonly detail: string;
+  readonly kind:
+    | "heading"
+    | "given"
+    | "assumption"
+    | "quantity"
+    | "choice"
+    | "function"
+    | "rule"
+    | "items"
+    | "note"
+    | "measurement"
+    | "order";
+  /** All of it, and its name. */
+  readonly span: Span;
+  readonly nameSpan: Span;
+  readonly children: readonly DocumentSymbol[];
+}
+
+export interface Folding {
+  /** Lines from 0, the last one included. */
+  readonly firstLine: number;
+  readonly lastLine: number;
+}
+
+/** Edits of several notes. */
+export interface NoteEdits {
+  readonly path: string;
+  readonly edits: readonly Edit[];
+}
+
+/** The state of a note in numbers, for the status bar and for check-all. */
+export interface Summary {
+  readonly fail: number;
+  readonly failAtLimits: number;
+  readonly undecided: number;
+  readonly hold: number;
+  /** Assumptions without a source. */
+  readonly guesses: number;
+  readonly errors: number;
+  readonly warnings: number;
+  readonly openItems: number;
+  /** No `must` fails or is undecided, and there is no error. */
+  readonly isGood: boolean;
+  /** `2 fail · 11 hold · 3 guesses`. */
+  readonly text: string;
+}

@@ -1,0 +1,68 @@
+import { showRatio } from "../quantity/display";
+import { TEMPERATURE } from "../quantity/dimension";
+import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
+import { inputAtEnd, numberText } from "./value";
+
+/** Inputs named beside a rule; the hover has them all. */
+const INPUTS_NAMED = 2;
+
+/**
+ * A rule's state in words: *holds, 12 % to spare* · *fails at the limits, 41 % short at supply 25.2 V, V_f 2.8 V* ·
+ * *fails, 9 % short* · *undecided, V_f has no value*.
+ */
+export function rulePhrase(rule: RuleOutcome): string {
+  const clause = decisiveClause(rule);
+  const parts: string[] = [STATES[rule.state]];
+  if (rule.state === "undecided") {
+    if (rule.reason !== undefined) parts.push(rule.reason);
+    return parts.join(", ");
+  }
+  const size = clause && sizeText(clause);
+  const at = rule.state === "failsAtLimits" && clause ? worstInputs(clause).slice(0, INPUTS_NAMED).join(", ") : "";
+  const row = clause?.row === undefined || rule.state === "holds" ? "" : `row ${clause.row + 1}`;
+  if (row) parts.push(row);
+  if (size && at) parts.push(`${size} at ${at}`);
+  else if (size || at) parts.push(size || at);
+  return parts.join(", ");
+}
+
+const STATES = {
+  holds: "holds",
+  failsAtLimits: "fails at the limits",
+  fails: "fails",
+  undecided: "undecided",
+} as const;
+
+/** The comparison that decides the rule: of those in its state the one with the least to spare. */
+export function decisiveClause(rule: RuleOutcome): ClauseOutcome | undefined {
+  const same = rule.clauses.filter(({ state }) => state === rule.state);
+  const candidates = same.length > 0 ? same : rule.clauses;
+  return candidates.reduce<ClauseOutcome | undefined>(
+    (least, clause) => (least === undefined || closeness(clause) < closeness(least) ? clause : least),
+    undefined,
+  );
+}
+
+/** *12 % to spare*, *9 % short*; for temperatures and for a limit of zero the difference itself. Empty for `=`. */
+export function sizeText({ spare, room, dimension, point, unit }: ClauseOutcome): string {
+  if (room === undefined) return "";
+  const word = room < 0 ? "short" : "to spare";
+  if (spare !== undefined) return `${showRatio(Math.abs(spare))} ${word}`;
+  if (point) return `${numberText(Math.abs(room), { dimension: TEMPERATURE, point: false })} ${word}`;
+  return `${numberText(Math.abs(room), { dimension, point: false, unit })} ${word}`;
+}
+
+/** The inputs at the point where a comparison is worst: `supply 25.2 V`, `V_f 2.8 V`. Empty where that is not known. */
+export function worstInputs({ relation, margin }: ClauseOutcome): readonly string[] {
+  const isUpper =
+    relation === "<" ||
+    relation === "<=" ||
+    ((relation === "=" || relation === "!=") && margin.high > Math.abs(margin.low));
+  return margin.pushes.map(({ input, highestAt }) =>
+    inputAtEnd(input, isUpper === (highestAt === "high") ? "high" : "low"),
+  );
+}
+
+function closeness({ spare, room }: ClauseOutcome): number {
+  return spare ?? (room === undefined ? Infinity : Math.sign(room) * Number.MAX_VALUE);
+}

@@ -1,0 +1,42 @@
+import { show, type ShowOptions } from "../quantity/display";
+import type { Dimension } from "../quantity/dimension";
+import type { Unit } from "../quantity/unit";
+import type { Extent, InputPlace, QuantityOutcome, TruthOutcome } from "../engine/outcome";
+
+/** What is needed to show a value as its author would type it. */
+export interface Showable {
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+}
+
+/** A value with its range, in the order of a data sheet: `0.4 .. 3 .. 5.6 V`. Without a range, the nominal value alone. */
+export function extentText(extent: Extent, of: Showable): string {
+  if (Number.isNaN(extent.nominal)) return "";
+  if (extent.standing === "undefined") return `${numberText(extent.nominal, of)}, range undefined`;
+  return show(extent, of.dimension, optionsOf(of));
+}
+
+/** One number with its unit. */
+export function numberText(value: number, of: Showable): string {
+  return show({ nominal: value, low: value, high: value }, of.dimension, optionsOf(of));
+}
+
+/** A quantity's values, those of a list behind one another; empty where it has none. */
+export function valueText(outcome: QuantityOutcome | TruthOutcome): string {
+  if (outcome.kind === "truth") return outcome.values.map(truthText).join(", ");
+  return outcome.values.map((extent) => extentText(extent, outcome)).join(", ");
+}
+
+/** An input at one of its ends: `V_f 2.8 V`. */
+export function inputAtEnd(input: InputPlace, end: "low" | "high"): string {
+  return `${input.name} ${numberText(end === "low" ? input.low : input.high, input)}`;
+}
+
+function truthText(value: boolean | undefined): string {
+  return value === undefined ? "open" : value ? "true" : "false";
+}
+
+function optionsOf({ point, unit }: Showable): ShowOptions {
+  return { point, ...(unit ? { unit } : {}) };
+}
