@@ -2,7 +2,7 @@ import { Lexer, Token } from "./lexer";
 import type { Expected, SyntaxProblem, SyntaxTrouble } from "./problem";
 import { Arena, Kind, Tree, type Node } from "./tree";
 import { UnitReader } from "./unit";
-import { Word, holds, type WordSet } from "./word";
+import { holds, type Word, type WordSet } from "./word";
 
 /**
  * How deeply brackets, signs and powers may be nested. Each level costs the parser about ten calls, and nobody reads

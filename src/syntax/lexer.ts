@@ -57,8 +57,9 @@ export class Lexer {
   readonly numeral = new Numeral();
   /** The comments passed so far, joined by a space. */
   comment = "";
-  /** Characters before this place have been reported and their comments kept: going back tells nothing twice. */
-  private told = 0;
+  /** The furthest place read so far, and whether the current token lies beyond it: going back tells nothing twice. */
+  private furthest = 0;
+  private isNew = true;
 
   /** Called for each trouble with characters. */
   report(_start: number, _end: number, _trouble: SyntaxTrouble): void {}
@@ -67,7 +68,7 @@ export class Lexer {
     this.text = text;
     this.limit = limit;
     this.comment = "";
-    this.told = start;
+    this.furthest = start;
     this.end = start;
     this.advance();
     this.previousEnd = start;
@@ -96,8 +97,14 @@ export class Lexer {
 
   advance(): void {
     this.previousEnd = this.end;
-    const at = this.skip(this.end);
-    this.start = at;
+    this.isNew = this.end >= this.furthest;
+    this.start = this.skip(this.end);
+    this.read(this.start);
+    if (this.isNew) this.furthest = this.end;
+  }
+
+  /** Reads the token that begins at a place. */
+  private read(at: number): void {
     if (at >= this.limit) {
       this.kind = Token.End;
       this.end = at;
@@ -143,11 +150,8 @@ export class Lexer {
       if (code === 10 || code === 13) break;
       if (code > 127 && isTurning(code)) this.tellInvisible(end);
     }
-    if (at >= this.told) {
-      const comment = this.text.slice(at + 1, end).trim();
-      this.comment = this.comment === "" ? comment : comment === "" ? this.comment : this.comment + " " + comment;
-      this.told = end;
-    }
+    const comment = this.isNew ? this.text.slice(at + 1, end).trim() : "";
+    if (comment !== "") this.comment += this.comment === "" ? comment : " " + comment;
     return end;
   }
 
@@ -157,9 +161,7 @@ export class Lexer {
   }
 
   private tell(start: number, end: number, trouble: SyntaxTrouble): void {
-    if (start < this.told) return;
-    this.told = end;
-    this.report(start, end, trouble);
+    if (this.isNew) this.report(start, end, trouble);
   }
 
   private readWord(at: number): void {

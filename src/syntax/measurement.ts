@@ -3,7 +3,7 @@ import { Token } from "./lexer";
 import { plainNumber } from "./literal";
 import { onlyLiteral } from "./operand";
 import { assigned, base, broken, definedName, repeated, source, upTo } from "./parts";
-import type { Measurement, Statement } from "./statement";
+import type { Statement } from "./statement";
 import { Kind, type Node } from "./tree";
 import { Word, wordSet } from "./word";
 
@@ -79,7 +79,7 @@ function conditions(at: Cursor, read: Clauses): void {
     if (!at.is(Token.Word)) return at.unexpected("name");
     const name = definedName(at);
     if (!at.expect(Token.Equal, "=")) return;
-    read.at.push({ name, value: onlyLiteral(at) as Measurement["value"] });
+    read.at.push({ name, value: onlyLiteral(at) });
   } while (at.is(Token.Comma));
 }
 

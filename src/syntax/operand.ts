@@ -5,7 +5,7 @@ import { Token } from "./lexer";
 import { literal, series } from "./literal";
 import { misplaced, missingOperator } from "./misplaced";
 import { Kind, NONE, Operator, type Node } from "./tree";
-import { RESERVED, Word, holds } from "./word";
+import { RESERVED, Word, holds, wordSet } from "./word";
 
 /** An operand with what hangs on it: members, indices, calls. */
 export function postfix(at: Cursor, operand = primary(at)): Node {
@@ -95,28 +95,28 @@ function members(at: Cursor, close: Token, read: (at: Cursor) => Node): Node {
   return first;
 }
 
+/** Words that end the operand before them: if one stands where an operand should, the operand is what is missing. */
+const ENDING = wordSet(
+  Word.Then,
+  Word.Else,
+  Word.From,
+  Word.For,
+  Word.Satisfy,
+  Word.Choose,
+  Word.Each,
+  Word.And,
+  Word.Or,
+  Word.Inside,
+  Word.Without,
+);
+
 /** A word of the language where an operand should stand. */
 function reserved(at: Cursor): Node {
-  switch (at.word) {
-    case Word.Another:
-      return another(at);
-    case Word.Readings:
-    case Word.Sample:
-      return series(at);
-    case Word.If:
-      return tight(at, "if");
-    case Word.Not:
-      return tight(at, "not");
-    case Word.Then:
-    case Word.Else:
-    case Word.From:
-    case Word.For:
-    case Word.Satisfy:
-    case Word.Choose:
-    case Word.And:
-    case Word.Or:
-      if (!isUsed(at)) return at.missing("expression");
-  }
+  if (at.isWord(Word.Another)) return another(at);
+  if (at.isWord(Word.Readings) || at.isWord(Word.Sample)) return series(at);
+  if (at.isWord(Word.If)) return tight(at, "if");
+  if (at.isWord(Word.Not)) return tight(at, "not");
+  if (at.isOneOf(ENDING) && !isUsed(at)) return at.missing("expression");
   at.report(at.start, at.end, { code: "syntax.reservedWord", word: at.found });
   return at.spoil(name(at));
 }

@@ -51,6 +51,7 @@ describe("splitting a block into statements", () => {
     assert.equal(split("    x = a +\n\tb").length, 2);
     assert.equal(split("    x = a +\n\t b").length, 1);
     assert.equal(split("  \t x = a +\n     \tb").length, 1);
+    assert.equal(split("   \tx = a +\n     b").length, 1);
   });
 
   it("a blank line ends it; every line break counts as one", () => {

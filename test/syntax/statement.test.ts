@@ -122,4 +122,19 @@ describe("statements", () => {
     assert.deepEqual(codes(parse("x = 3 # a\u202eb\u200d")), ["syntax.invisibleCharacter"]);
     assert.deepEqual(codes(parse("x\u00a0=\u20093\u202fV")), []);
   });
+
+  it("what is wrong with a comment or a text loses neither", () => {
+    const read = parseAs("given", 'given a = 3 V from "p. \u202e2 # the \u202ebrief');
+    assert.deepEqual(codes(read).sort(), [
+      "syntax.invisibleCharacter",
+      "syntax.invisibleCharacter",
+      "syntax.unclosedQuote",
+    ]);
+    assert.equal(parse("a = 3 # the \u202ebrief").comment, "the \u202ebrief");
+  });
+
+  it("what is read twice is told once", () => {
+    assert.deepEqual(codes(parse("R1 ** R2")), ["syntax.otherSign", "syntax.unnamedValue"]);
+    assert.equal(parse("R1 # first\n  + R2 # second").comment, "first second");
+  });
 });
