@@ -62,7 +62,7 @@ describe("scanning again after an edit", () => {
           }
         },
       ),
-      { numRuns: howMany(100_000) },
+      { numRuns: howMany(40_000) },
     );
   });
 

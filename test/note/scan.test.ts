@@ -75,6 +75,19 @@ describe("blocks", () => {
     assert.deepEqual(pieces, ["\n", "# One\n\n", "text\n\n\n", "    a = 2\n\n", "- item\n"]);
   });
 
+  it("begin a new list behind an item that is empty and two blank lines", () => {
+    const text = "-\n\n\n- b | c\n--|--\n    a\n";
+    assert.equal(consult(text).tables.length, 1);
+    assert.deepEqual(
+      scan(text).map(({ kind, length }) => [kind, length]),
+      [
+        ["prose", 4],
+        ["prose", 14],
+        ["calculation", 6],
+      ],
+    );
+  });
+
   it("are none in an empty text", () => assert.deepEqual(scan(""), []));
 });
 
@@ -115,6 +128,7 @@ describe("code spans", () => {
     ["without the one space that stands on both sides", "` a` `  b  ` ` `", [" a", " b ", " "]],
     ["but not behind a backslash, which escapes only outside", "\\`a` b`\\`", [" b"]],
     ["but not in tags, autolinks and destinations", '<b x="`">`a` <http://x`y>`b` [l](u`v) `c`', ["a", "b", "c"]],
+    ["in what only looks like a link, since it holds one", "[a [b](u) c](d`e`)", ["e"]],
     ["but not in code or HTML blocks", "    `a`\n\n```\n`b`\n```\n<div>`c`</div>\n", []],
     ["across the lines of a quote", "> `a\n> b`\n", ["a b"]],
   ];
@@ -155,6 +169,10 @@ describe("a trap", () => {
       );
       assert.equal(consult(fixed).calculationLines.length, 1);
     });
+
+  it("is no delimiter row, which would make no table behind a blank line", () => {
+    assert.deepEqual(inProse("+   text\na | b\n    -- | --\n", "traps"), []);
+  });
 
   it("is no line of a fence, a comment, a table, a nested item or a quote's own", () => {
     const text = "```\n    a\n```\n<!--\n    b\n-->\n- x\n    - y\n    > z\n\n> t\n>     c\n";
