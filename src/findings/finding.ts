@@ -1,5 +1,6 @@
-import type { Problem } from "../engine/outcome";
+import type { Problem, RuleOutcome } from "../engine/outcome";
 import type { Row, Snapshot } from "../engine/snapshot";
+import type { Trap } from "../note/block";
 import type { Edit } from "../text/edit";
 import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
@@ -9,7 +10,7 @@ export type Severity = "error" | "warning" | "information" | "hint";
 /** Something that a person should know about a place in a note. Plain data. */
 export interface Finding {
   /** Stable and dotted: `unit.mismatch`. */
-  readonly code: string;
+  readonly code: Code;
   readonly severity: Severity;
   /** In offsets of the note. */
   readonly span: Span;
@@ -21,6 +22,7 @@ export interface Finding {
 
 export interface Related {
   readonly path: string;
+  /** In offsets of that note. */
   readonly span: Span;
   readonly message: string;
 }
@@ -28,22 +30,61 @@ export interface Related {
 /** What the catalogue may ask when it words a finding. */
 export interface FindingContext {
   readonly snapshot: Snapshot;
-  /** Other notes that are open or used. */
+  /** Other notes that are open or used, by path. */
   other(path: string): Snapshot | undefined;
-  /** What the note would be after the edits. */
+  /** What the note would be after the edits. Costly: for the titles of fixes only. */
   whatIf<T>(edits: readonly Edit[], look: (snapshot: Snapshot) => T): T;
   /** Series to choose from by the quantity's SI unit, a setting: `Ω`, `F`, `H`. */
   seriesFor(unit: "Ω" | "F" | "H"): string;
 }
 
+/** All that the catalogue puts in words: what syntax and engine found in a statement, and what it finds by itself. */
+export type AnyProblem = Problem | RuleProblem | AcceptProblem | TextProblem;
+export type Code = AnyProblem["code"];
+
+/** The outcome of a rule that does not hold. The span counts from the start of the statement. */
+export interface RuleProblem {
+  readonly code: "rule.fails" | "rule.failsAtLimits" | "rule.undecided";
+  readonly span: Span;
+  readonly rule: RuleOutcome;
+}
+
+/** An acceptance that accepts nothing. The span counts from the start of the statement. */
+export type AcceptProblem = { readonly span: Span; readonly accepted: string } & (
+  | { readonly code: "accept.unknown"; readonly instead: readonly string[] }
+  | { readonly code: "accept.idle"; readonly reason: "none" | "error" }
+);
+
+/** What is found in the text outside of statements. The span is in offsets of the note. */
+export type TextProblem = { readonly span: Span } & (
+  | { readonly code: "note.afterParagraph" | "note.inList"; readonly trap: Trap; readonly insertAt: number }
+  | { readonly code: "text.notUtf8"; readonly count: number }
+);
+
+/** The problem that a code stands for. */
+export type ProblemOf<C extends Code> = AnyProblem extends infer P
+  ? P extends { readonly code: infer K }
+    ? C extends K
+      ? P
+      : never
+    : never
+  : never;
+
+/** A problem where it stands: the row of its statement; none for what is found outside of statements. */
+export interface Site<C extends Code = Code> {
+  readonly row: C extends TextProblem["code"] ? undefined : Row;
+  readonly context: FindingContext;
+}
+
 /** The part of the catalogue that words one kind of problem: one file each, named after its code. */
-export interface Wording<P extends Problem = Problem> {
-  readonly code: P["code"];
+export interface Wording<C extends Code> {
   readonly severity: Severity;
+  /** Where it depends on the problem; {@link severity} is then the gravest. */
+  readonly severityOf?: (problem: ProblemOf<C>, site: Site<C>) => Severity;
   /** What it means and what to do, for the reference: a sentence or two. */
   readonly reference: string;
-  message(problem: P, row: Row, context: FindingContext): string;
-  related?(problem: P, row: Row, context: FindingContext): readonly Related[];
+  readonly message: (problem: ProblemOf<C>, site: Site<C>) => string;
+  readonly related?: (problem: ProblemOf<C>, site: Site<C>) => readonly Related[];
   /** At most three, the best first; none where none is right. */
-  fixes?(problem: P, row: Row, context: FindingContext): readonly Fix[];
+  readonly fixes?: (problem: ProblemOf<C>, site: Site<C>) => readonly Fix[];
 }
