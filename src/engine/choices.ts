@@ -3,7 +3,7 @@ import { isMember, isSeriesName, nearest, neighbours, nextDown, nextUp, type Ser
 import { Kind } from "../syntax/tree";
 import type { ChoicePart } from "../syntax/statement";
 import type { Entry } from "./entry";
-import { EQUALITY } from "./operations";
+import { EQUALITY } from "./operation";
 import type { Extent, QuantityOutcome } from "./outcome";
 import type { EngineProblem } from "./problem";
 

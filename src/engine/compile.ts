@@ -5,10 +5,11 @@ import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
 import type { Entry } from "./entry";
 import { readLiteral, type Literal } from "./literal";
 import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
-import { compileNative } from "./nativeCall";
+import { compileCall } from "./calls";
+import { compileComparison } from "./comparisons";
 import { commonUnit, quantity, truth, type Operand } from "./operand";
-import { Op } from "./operations";
-import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Place, Side } from "./problem";
+import { Op } from "./operation";
+import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import type { Code } from "./tape";
 
 /** What the compiler asks of the program around it. */
@@ -23,7 +24,6 @@ export interface Surroundings {
   constantSlot(value: number): number;
   isCounted(entry: Entry, name: string): boolean;
   suggest(entry: Entry, name: string, wanted: "quantity" | "function"): string | undefined;
-  place(entry: Entry, node: Node): Place;
 }
 
 /** A definition longer than this is refused: functions that call each other twice over grow without bound. */
@@ -86,13 +86,13 @@ export class Compiler {
       case Kind.Binary:
         return this.binary(node);
       case Kind.Comparison:
-        return this.comparison(node);
+        return compileComparison(this, node);
       case Kind.If:
         return this.choice(node);
       case Kind.Without:
         return this.without(node);
       case Kind.Call:
-        return this.call(node);
+        return compileCall(this, node);
       case Kind.Missing:
         return undefined;
       case Kind.For:
@@ -137,15 +137,19 @@ export class Compiler {
 
   /** Reports a problem in this statement, or, from inside a function's body, at the call. Always undefined. */
   fail(node: Node, trouble: EngineTrouble): undefined {
-    const problem: EngineProblem = { span: this.tree.span(node), ...trouble };
-    if (this.callSpan === undefined) this.problems.push(problem);
+    return this.report(this.tree.span(node), trouble);
+  }
+
+  private report(span: Span, trouble: EngineTrouble): undefined {
+    const { entry, calls } = this.frame;
+    if (this.callSpan === undefined) this.problems.push({ ...trouble, span });
     else {
-      const within = this.around.place(this.frame.entry, node);
+      const within = { path: entry.note.path, statement: entry.statement, span };
       this.problems.push({
         span: this.callSpan,
         code: "function.body",
-        name: this.frame.calls[0].name ?? "",
-        problem,
+        name: calls[0].name ?? "",
+        problem: { ...trouble, span },
         within,
       });
     }
@@ -210,18 +214,19 @@ export class Compiler {
     return false;
   }
 
-  literal(node: Node): Operand | undefined {
+  /** A literal's numbers; undefined, and reported, where it cannot be read. */
+  readLiteral(node: Node): Literal | undefined {
     const { entry, tree } = this.frame;
     const result = readLiteral(entry.statement.text, tree, node, (name) => this.around.isCounted(entry, name));
-    if ("problem" in result) {
-      const { span, ...trouble } = result.problem;
-      const problem = { span, ...this.explained(node, trouble) } as EngineProblem;
-      if (this.callSpan === undefined) this.problems.push(problem);
-      else this.fail(node, trouble as EngineTrouble);
-      return undefined;
-    }
-    const { literal } = result;
-    const slot = this.around.literalSlot(entry, node, literal);
+    if ("literal" in result) return result.literal;
+    this.report(result.problem.span, this.explained(node, result.problem));
+    return undefined;
+  }
+
+  private literal(node: Node): Operand | undefined {
+    const literal = this.readLiteral(node);
+    if (!literal) return undefined;
+    const slot = this.around.literalSlot(this.frame.entry, node, literal);
     const isExact = literal.low === literal.high;
     return quantity(node, literal.dimension, [slot], {
       point: literal.point,
@@ -232,11 +237,10 @@ export class Compiler {
   }
 
   /** A word that is no unit may be a name that stuck to the number: `12 V/R`, `3x`. */
-  private explained(node: Node, trouble: EngineTrouble | Omit<EngineProblem, "span">): object {
+  private explained(node: Node, trouble: EngineTrouble): EngineTrouble {
     if (trouble.code !== "unit.unknown") return trouble;
-    const word = (trouble as { word: string }).word;
-    const { entry } = this.frame;
-    const isName = this.frame.bound.has(word) || this.around.find(entry, word) !== undefined;
+    const { word } = trouble;
+    const isName = this.frame.bound.has(word) || this.find(word) !== undefined;
     const text = this.text(node);
     const at = text.search(new RegExp(`[/*·]\\s*\\(?${escaped(word)}`));
     const rewritten =
@@ -252,13 +256,13 @@ export class Compiler {
     const name = this.tree.text(node);
     const bound = this.frame.bound.get(name);
     if (bound) return { ...bound, node };
-    const entry = this.around.find(this.frame.entry, name);
+    const entry = this.find(name);
     if (entry) return this.use(entry, name, node);
     const constant = CONSTANTS.get(name);
     if (constant !== undefined) return quantity(node, RATIO, [this.constant(constant)], { constant });
     if (NATIVES.has(name) || LATER_FUNCTIONS.has(name))
       return this.wrongKind(node, name, "native function", "quantity");
-    const suggestion = this.around.suggest(this.frame.entry, name, "quantity");
+    const suggestion = this.suggest(name, "quantity");
     return this.fail(node, {
       code: "name.unknown",
       name,
@@ -273,9 +277,9 @@ export class Compiler {
     const member = tree.next(object);
     if (tree.kind(object) !== Kind.Name) return this.fail(node, { code: "later.notComputed", what: "table" });
     const alias = tree.text(object);
-    const found = this.around.find(this.frame.entry, alias);
+    const found = this.find(alias);
     if (!found) {
-      const suggestion = this.around.suggest(this.frame.entry, alias, "quantity");
+      const suggestion = this.suggest(alias, "quantity");
       return this.fail(object, {
         code: "name.unknown",
         name: alias,
@@ -286,7 +290,7 @@ export class Compiler {
     if (found.statement.kind === "fab")
       return this.fail(node, { code: "later.notComputed", what: "fabrication files" });
     if (found.statement.kind !== "use") return this.wrongKind(object, alias, kindOf(found), "note");
-    const entry = this.around.findMember(this.frame.entry, alias, tree.text(member));
+    const entry = this.findMember(alias, tree.text(member));
     if (entry) return this.use(entry, `${alias}.${tree.text(member)}`, node);
     if (found.type.kind === "none") return this.block(alias);
     return this.fail(member, { code: "name.unknown", name: `${alias}.${tree.text(member)}`, isUnit: false });
@@ -318,7 +322,7 @@ export class Compiler {
     return undefined;
   }
 
-  private wrongKind(node: Node, name: string, is: NameKind, wanted: "quantity" | "function" | "note"): undefined {
+  wrongKind(node: Node, name: string, is: NameKind, wanted: "quantity" | "function" | "note"): undefined {
     return this.fail(node, { code: "name.wrongKind", name, is, wanted });
   }
 
@@ -489,79 +493,6 @@ export class Compiler {
     );
   }
 
-  private comparison(node: Node): Operand | undefined {
-    let result: Operand | undefined;
-    for (const pair of this.pairs(node) ?? []) {
-      const at = this.compare(pair, node);
-      if (!at) return undefined;
-      const one = truth(node, at, pair.left.isList || pair.right.isList);
-      const joined = result ? this.each(Op.And, node, [result, one]) : at;
-      if (!joined) return undefined;
-      result = truth(node, joined, one.isList || (result?.isList ?? false));
-    }
-    return result;
-  }
-
-  /** The pairs that a chained comparison sets against each other; `x inside a .. b` is two of them. */
-  pairs(node: Node): readonly Pair[] | undefined {
-    const { tree } = this;
-    const parts = tree.children(node);
-    const result: Pair[] = [];
-    let left = this.expression(parts[0]);
-    for (let i = 1; i < parts.length; i += 2) {
-      const sign = tree.operator(parts[i]) as Operator;
-      if (sign === Operator.Inside) {
-        const band = left && this.band(left, parts[i + 1]);
-        if (!band) return undefined;
-        result.push(...band);
-        continue;
-      }
-      const right = this.expression(parts[i + 1]);
-      if (!left || !right) return undefined;
-      if (!this.isQuantity(left, "in a comparison") || !this.isQuantity(right, "in a comparison")) return undefined;
-      if (!this.agree({ kind: "compare" }, left, right)) return undefined;
-      result.push({ relation: RELATIONS.get(sign)!, left, right });
-      left = right;
-    }
-    return result;
-  }
-
-  /** A band is a pair of limits, not an uncertain quantity. */
-  private band(left: Operand, node: Node): readonly Pair[] | undefined {
-    const { entry, tree } = this.frame;
-    if (tree.kind(node) !== Kind.Literal) return this.fail(node, { code: "literal.bandNeeded", text: this.text(node) });
-    const result = readLiteral(entry.statement.text, tree, node, (name) => this.around.isCounted(entry, name));
-    if ("problem" in result) {
-      this.problems.push(result.problem);
-      return undefined;
-    }
-    const { low, high, dimension, point } = result.literal;
-    const limit = (value: number) => quantity(node, dimension, [this.constant(value)], { point });
-    if (!this.isQuantity(left, "in a comparison")) return undefined;
-    const upper = limit(high);
-    if (!this.agree({ kind: "compare" }, left, upper)) return undefined;
-    const below: Pair = { relation: "<=", left, right: upper };
-    return Number.isFinite(low) ? [{ relation: ">=", left, right: limit(low) }, below] : [below];
-  }
-
-  private compare({ relation, left, right }: Pair, node: Node): number[] | undefined {
-    switch (relation) {
-      case "<":
-        return this.each(Op.Less, node, [left, right]);
-      case "<=":
-        return this.each(Op.LessOrEqual, node, [left, right]);
-      case ">":
-        return this.each(Op.Less, node, [right, left]);
-      case ">=":
-        return this.each(Op.LessOrEqual, node, [right, left]);
-      default: {
-        const at = this.each(Op.Equal, node, [left, right]);
-        if (relation === "=" || !at) return at;
-        return this.each(Op.Not, node, [truth(node, at, left.isList || right.isList)]);
-      }
-    }
-  }
-
   private choice(node: Node): Operand | undefined {
     const [conditionNode, yesNode, noNode] = this.tree.children(node);
     const condition = this.expression(conditionNode);
@@ -589,7 +520,7 @@ export class Compiler {
       const name = tree.text(child);
       names.push(name);
       if (!this.around.isCounted(this.frame.entry, name)) {
-        const found = this.around.find(this.frame.entry, name);
+        const found = this.find(name);
         if (found) this.fail(child, { code: "name.wrongKind", name, is: kindOf(found), wanted: "counted unit" });
         else this.fail(child, { code: "name.unknown", name, isUnit: false });
         return undefined;
@@ -600,114 +531,42 @@ export class Compiler {
     return { ...inner, node, dimension: withoutCounts(inner.dimension, names), unit: undefined };
   }
 
-  private call(node: Node): Operand | undefined {
-    const { tree } = this;
-    const callee = tree.first(node);
-    const name = this.text(callee);
-    const isName = tree.kind(callee) === Kind.Name;
-    const found = isName ? this.around.find(this.frame.entry, tree.text(callee)) : this.memberFunction(callee);
-    if (found === "reported") return undefined;
-    if (found?.statement.kind === "function") return this.inline(node, found, name);
-    if (isName && NATIVES.has(tree.text(callee))) return compileNative(this, node, tree.text(callee));
-    if (isName && LATER_FUNCTIONS.has(tree.text(callee)))
-      return this.fail(callee, { code: "later.notComputed", what: `${name}(…)` });
-    if (found)
-      return found.type.kind === "none" ? this.block(name) : this.wrongKind(callee, name, kindOf(found), "function");
-    const suggestion = isName ? this.around.suggest(this.frame.entry, name, "function") : undefined;
-    return this.fail(callee, {
-      code: "name.unknown",
-      name,
-      isUnit: false,
-      ...(suggestion === undefined ? {} : { suggestion }),
-    });
+  find(name: string): Entry | undefined {
+    return this.around.find(this.frame.entry, name);
   }
 
-  private memberFunction(callee: Node): Entry | "reported" | undefined {
-    const { tree } = this;
-    const object = tree.first(callee);
-    const alias = tree.text(object);
-    const note = tree.kind(object) === Kind.Name ? this.around.find(this.frame.entry, alias) : undefined;
-    if (note?.statement.kind === "fab")
-      return this.fail(callee, { code: "later.notComputed", what: "fabrication files" }) ?? "reported";
-    if (note && note.statement.kind !== "use") return this.wrongKind(object, alias, kindOf(note), "note") ?? "reported";
-    if (note?.type.kind === "none") return this.block(alias) ?? "reported";
-    return note && this.around.findMember(this.frame.entry, alias, tree.text(tree.next(object)));
+  findMember(alias: string, member: string): Entry | undefined {
+    return this.around.findMember(this.frame.entry, alias, member);
   }
 
-  /** Compiles a function's body in place of the call, its parameters bound to the arguments. */
-  private inline(node: Node, found: Entry, name: string): Operand | undefined {
-    const statement = found.statement;
-    if (statement.kind !== "function") return undefined;
+  suggest(name: string, wanted: "quantity" | "function"): string | undefined {
+    return this.around.suggest(this.frame.entry, name, wanted);
+  }
+
+  /** Whether a function can be called here: not from inside itself, nor too deep. Reported where it cannot. */
+  mayCall(found: Entry, node: Node): boolean {
     const { calls } = this.frame;
-    if (calls.includes(found) || found === this.top || calls.length >= MOST_CALLS) {
-      const path = [...calls, found].map((entry) => entry.name ?? "");
-      return this.fail(node, { code: "function.recursive", path });
-    }
-    const given = this.bindArguments(node, found, name);
-    if (!given) return undefined;
-    const outer = this.frame;
-    const outerCall = this.callSpan;
+    const path = [...calls, found].map((entry) => entry.name ?? "");
+    if (calls.includes(found) || found === this.top) this.fail(node, { code: "function.recursive", path });
+    else if (calls.length >= MOST_CALLS) this.fail(node, { code: "function.tooLarge", name: path[0] });
+    else return true;
+    return false;
+  }
+
+  /** Compiles inside the body of a function that is called at a node; problems are reported at the outermost call. */
+  inside(found: Entry, node: Node, compile: (bound: Map<string, Operand>) => Operand | undefined): Operand | undefined {
+    const [outer, outerCall] = [this.frame, this.callSpan];
     this.callSpan ??= this.tree.span(node);
     const bound = new Map<string, Operand>();
-    this.frame = { entry: found, tree: statement.tree, bound, calls: [...calls, found] };
+    this.frame = { entry: found, tree: found.statement.tree, bound, calls: [...outer.calls, found] };
     try {
-      for (const parameter of statement.parameters) {
-        const key = statement.tree.text(parameter.name);
-        const value =
-          given.get(key) ?? (parameter.default === undefined ? undefined : this.expression(parameter.default));
-        if (!value) return undefined;
-        bound.set(key, value);
-      }
-      const body = this.expression(statement.value);
+      const body = compile(bound);
       return body && { ...body, node };
     } finally {
-      this.frame = outer;
-      this.callSpan = outerCall;
+      [this.frame, this.callSpan] = [outer, outerCall];
     }
   }
-
-  private bindArguments(node: Node, found: Entry, name: string): Map<string, Operand> | undefined {
-    const { tree } = this;
-    const { statement } = found;
-    if (statement.kind !== "function") return undefined;
-    const names = statement.parameters.map((parameter) => statement.tree.text(parameter.name));
-    const signature = `${name}(${names.join(", ")})`;
-    const refuse = (at: Node, reason: string) => this.fail(at, { code: "function.arguments", name, reason, signature });
-    const given = new Map<string, Operand>();
-    let isWhole = true;
-    let position = 0;
-    for (let child = tree.next(tree.first(node)); child !== NONE; child = tree.next(child)) {
-      const isNamed = tree.kind(child) === Kind.Argument;
-      const key = isNamed ? tree.text(child) : names[position++];
-      if (key === undefined) return refuse(child, "has an argument too many");
-      if (!names.includes(key)) return refuse(child, `has no parameter \`${key}\``);
-      if (given.has(key)) return refuse(child, `gets \`${key}\` twice`);
-      const value = this.expression(isNamed ? tree.first(child) : child);
-      if (value) given.set(key, value);
-      else isWhole = false;
-    }
-    if (!isWhole) return undefined;
-    const missing = statement.parameters.find((p, i) => p.default === undefined && !given.has(names[i]));
-    if (missing) return refuse(node, `needs a value for \`${statement.tree.text(missing.name)}\``);
-    return given;
-  }
 }
-
-/** Two operands of a comparison. */
-export interface Pair {
-  readonly relation: "<" | "<=" | ">" | ">=" | "=" | "!=";
-  readonly left: Operand;
-  readonly right: Operand;
-}
-
-const RELATIONS: ReadonlyMap<Operator, Pair["relation"]> = new Map([
-  [Operator.Less, "<"],
-  [Operator.LessOrEqual, "<="],
-  [Operator.Greater, ">"],
-  [Operator.GreaterOrEqual, ">="],
-  [Operator.Equal, "="],
-  [Operator.NotEqual, "!="],
-]);
 
 export function kindOf(entry: Entry): NameKind {
   switch (entry.statement.kind) {

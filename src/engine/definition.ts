@@ -2,13 +2,14 @@ import { isSeriesName } from "../quantity/series";
 import { isBuiltInUnit, isUnit, type Unit } from "../quantity/unit";
 import { Kind, Operator, type Node } from "../syntax/tree";
 import type { ChoicePart, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
-import { Compiler, type Pair, type Surroundings } from "./compile";
+import { pairsOf, type Pair } from "./comparisons";
+import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
 import { NATIVES } from "./natives";
 import { quantity, type Operand } from "./operand";
-import { Op } from "./operations";
+import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
 import type { Code } from "./tape";
 
@@ -227,7 +228,7 @@ class DefinitionCompiler {
         this.rule(tree.first(node));
         return this.rule(tree.next(tree.first(node)));
       case Kind.Comparison:
-        for (const pair of compiler.pairs(node) ?? []) this.clause(pair, node);
+        for (const pair of pairsOf(compiler, node) ?? []) this.clause(pair, node);
         return;
     }
     const operand = compiler.expression(node);

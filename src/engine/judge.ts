@@ -1,5 +1,5 @@
 import { RATIO } from "../quantity/dimension";
-import { slack } from "./operations";
+import { slack } from "./operation";
 import type { Clause } from "./condition";
 import { statedName, type Entry } from "./entry";
 import { sameData } from "./sameData";

@@ -2,7 +2,7 @@ import { show } from "../quantity/display";
 import type { Measurement } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
 import type { Entry } from "./entry";
-import { slack } from "./operations";
+import { slack } from "./operation";
 import type { Note } from "./note";
 import type { Extent, QuantityOutcome } from "./outcome";
 import type { EngineProblem, EngineTrouble } from "./problem";

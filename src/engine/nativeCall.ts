@@ -3,7 +3,7 @@ import { Kind, NONE, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import { NATIVES, type Native } from "./natives";
 import { commonUnit, quantity, type Operand } from "./operand";
-import { Op } from "./operations";
+import { Op } from "./operation";
 
 /** Compiles a call of a built-in function: its arguments, their units, and the operations. */
 export function compileNative(compiler: Compiler, node: Node, name: string): Operand | undefined {

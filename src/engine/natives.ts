@@ -1,4 +1,4 @@
-import { Op } from "./operations";
+import { Op } from "./operation";
 
 /** What the units of a native function's arguments must be, and what its result has. */
 export type NativeRule =

@@ -478,11 +478,6 @@ export class Program {
     },
     isCounted: (entry, name) => this.find(entry, name)?.statement.kind === "items",
     suggest: (entry, name, wanted) => suggestName(entry.note, name, wanted),
-    place: (entry, node) => ({
-      path: entry.note.path,
-      statement: entry.statement,
-      span: entry.statement.tree.span(node),
-    }),
   };
 
   private readonly judgeContext: JudgeContext = {

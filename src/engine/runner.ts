@@ -1,5 +1,6 @@
 import type { Ends } from "./interval";
-import { Op, OPERATIONS } from "./operations";
+import { Op } from "./operation";
+import { OPERATIONS } from "./operations";
 import { merge, samePushes } from "./pushes";
 import { NO_PUSHES, Standing, type Pushes, type Run, type Slots, type Tape } from "./tape";
 

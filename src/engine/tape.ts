@@ -1,5 +1,5 @@
 import type { Node } from "../syntax/tree";
-import type { Op } from "./operations";
+import type { Op } from "./operation";
 
 /**
  * The compiled notes: operations on numbered registers, as a struct of arrays.

@@ -1,7 +1,8 @@
 import { NONE } from "../syntax/tree";
 import type { Entry } from "./entry";
 import type { JudgeContext } from "./judge";
-import { Op, OPERATIONS } from "./operations";
+import { Op } from "./operation";
+import { OPERATIONS } from "./operations";
 import type { EngineProblem } from "./problem";
 
 /**

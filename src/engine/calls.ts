@@ -1,0 +1,89 @@
+import { Kind, NONE, type Node } from "../syntax/tree";
+import { kindOf, type Compiler } from "./compile";
+import type { Entry } from "./entry";
+import { compileNative } from "./nativeCall";
+import { LATER_FUNCTIONS, NATIVES } from "./natives";
+import type { Operand } from "./operand";
+
+/** Compiles a call: of a function of compiler note or of a used one, or of a built-in one. */
+export function compileCall(compiler: Compiler, node: Node): Operand | undefined {
+  const { tree } = compiler;
+  const callee = tree.first(node);
+  const name = compiler.text(callee);
+  const isName = tree.kind(callee) === Kind.Name;
+  const found = isName ? compiler.find(tree.text(callee)) : memberFunction(compiler, callee);
+  if (found === "reported") return undefined;
+  if (found?.statement.kind === "function") return inline(compiler, node, found, name);
+  if (isName && NATIVES.has(tree.text(callee))) return compileNative(compiler, node, tree.text(callee));
+  if (isName && LATER_FUNCTIONS.has(tree.text(callee)))
+    return compiler.fail(callee, { code: "later.notComputed", what: `${name}(…)` });
+  if (found)
+    return found.type.kind === "none"
+      ? compiler.block(name)
+      : compiler.wrongKind(callee, name, kindOf(found), "function");
+  const suggestion = isName ? compiler.suggest(name, "function") : undefined;
+  return compiler.fail(callee, {
+    code: "name.unknown",
+    name,
+    isUnit: false,
+    ...(suggestion === undefined ? {} : { suggestion }),
+  });
+}
+
+function memberFunction(compiler: Compiler, callee: Node): Entry | "reported" | undefined {
+  const { tree } = compiler;
+  const object = tree.first(callee);
+  const alias = tree.text(object);
+  const note = tree.kind(object) === Kind.Name ? compiler.find(alias) : undefined;
+  if (note?.statement.kind === "fab")
+    return compiler.fail(callee, { code: "later.notComputed", what: "fabrication files" }) ?? "reported";
+  if (note && note.statement.kind !== "use")
+    return compiler.wrongKind(object, alias, kindOf(note), "note") ?? "reported";
+  if (note?.type.kind === "none") return compiler.block(alias) ?? "reported";
+  return note && compiler.findMember(alias, tree.text(tree.next(object)));
+}
+
+/** Compiles a function's body in place of the call, its parameters bound to the arguments. */
+function inline(compiler: Compiler, node: Node, found: Entry, name: string): Operand | undefined {
+  const { statement } = found;
+  if (statement.kind !== "function" || !compiler.mayCall(found, node)) return undefined;
+  const given = bindArguments(compiler, node, found, name);
+  if (!given) return undefined;
+  return compiler.inside(found, node, (bound) => {
+    for (const parameter of statement.parameters) {
+      const key = statement.tree.text(parameter.name);
+      const value =
+        given.get(key) ?? (parameter.default === undefined ? undefined : compiler.expression(parameter.default));
+      if (!value) return undefined;
+      bound.set(key, value);
+    }
+    return compiler.expression(statement.value);
+  });
+}
+
+function bindArguments(compiler: Compiler, node: Node, found: Entry, name: string): Map<string, Operand> | undefined {
+  const { tree } = compiler;
+  const { statement } = found;
+  if (statement.kind !== "function") return undefined;
+  const names = statement.parameters.map((parameter) => statement.tree.text(parameter.name));
+  const signature = `${name}(${names.join(", ")})`;
+  const refuse = (at: Node, reason: string) =>
+    compiler.fail(at, { code: "function.arguments", name, reason, signature });
+  const given = new Map<string, Operand>();
+  let isWhole = true;
+  let position = 0;
+  for (let child = tree.next(tree.first(node)); child !== NONE; child = tree.next(child)) {
+    const isNamed = tree.kind(child) === Kind.Argument;
+    const key = isNamed ? tree.text(child) : names[position++];
+    if (key === undefined) return refuse(child, "has an argument too many");
+    if (!names.includes(key)) return refuse(child, `has no parameter \`${key}\``);
+    if (given.has(key)) return refuse(child, `gets \`${key}\` twice`);
+    const value = compiler.expression(isNamed ? tree.first(child) : child);
+    if (value) given.set(key, value);
+    else isWhole = false;
+  }
+  if (!isWhole) return undefined;
+  const missing = statement.parameters.find((p, i) => p.default === undefined && !given.has(names[i]));
+  if (missing) return refuse(node, `needs a value for \`${statement.tree.text(missing.name)}\``);
+  return given;
+}

@@ -1,0 +1,94 @@
+import { Kind, Operator, type Node } from "../syntax/tree";
+import type { Compiler } from "./compile";
+import type { Relation } from "./condition";
+import { quantity, truth, type Operand } from "./operand";
+import { Op } from "./operation";
+
+/** Two operands of a comparison. */
+export interface Pair {
+  readonly relation: Relation;
+  readonly left: Operand;
+  readonly right: Operand;
+}
+
+const RELATIONS: ReadonlyMap<Operator, Relation> = new Map([
+  [Operator.Less, "<"],
+  [Operator.LessOrEqual, "<="],
+  [Operator.Greater, ">"],
+  [Operator.GreaterOrEqual, ">="],
+  [Operator.Equal, "="],
+  [Operator.NotEqual, "!="],
+]);
+
+/** Compiles a comparison to one truth value. */
+export function compileComparison(compiler: Compiler, node: Node): Operand | undefined {
+  let result: Operand | undefined;
+  for (const pair of pairsOf(compiler, node) ?? []) {
+    const at = compare(compiler, pair, node);
+    if (!at) return undefined;
+    const one = truth(node, at, pair.left.isList || pair.right.isList);
+    const joined = result ? compiler.each(Op.And, node, [result, one]) : at;
+    if (!joined) return undefined;
+    result = truth(node, joined, one.isList || (result?.isList ?? false));
+  }
+  return result;
+}
+
+/** The pairs that a chained comparison sets against each other; `x inside a .. b` is two of them. */
+export function pairsOf(compiler: Compiler, node: Node): readonly Pair[] | undefined {
+  const { tree } = compiler;
+  const parts = tree.children(node);
+  const result: Pair[] = [];
+  let left = compiler.expression(parts[0]);
+  for (let i = 1; i < parts.length; i += 2) {
+    const sign = tree.operator(parts[i]) as Operator;
+    if (sign === Operator.Inside) {
+      const limits = left && band(compiler, left, parts[i + 1]);
+      if (!limits) return undefined;
+      result.push(...limits);
+      continue;
+    }
+    const right = compiler.expression(parts[i + 1]);
+    if (!left || !right) return undefined;
+    if (!compiler.isQuantity(left, "in a comparison") || !compiler.isQuantity(right, "in a comparison"))
+      return undefined;
+    if (!compiler.agree({ kind: "compare" }, left, right)) return undefined;
+    result.push({ relation: RELATIONS.get(sign)!, left, right });
+    left = right;
+  }
+  return result;
+}
+
+/** A band is a pair of limits, not an uncertain quantity. */
+function band(compiler: Compiler, left: Operand, node: Node): readonly Pair[] | undefined {
+  const { tree } = compiler;
+  if (tree.kind(node) !== Kind.Literal)
+    return compiler.fail(node, { code: "literal.bandNeeded", text: compiler.text(node) });
+  const literal = compiler.readLiteral(node);
+  if (!literal) return undefined;
+  const { low, high, dimension, point } = literal;
+  const limit = (value: number) => quantity(node, dimension, [compiler.constant(value)], { point });
+  if (!compiler.isQuantity(left, "in a comparison")) return undefined;
+  const upper = limit(high);
+  if (!compiler.agree({ kind: "compare" }, left, upper)) return undefined;
+  const below: Pair = { relation: "<=", left, right: upper };
+  return Number.isFinite(low) ? [{ relation: ">=", left, right: limit(low) }, below] : [below];
+}
+
+function compare(compiler: Compiler, { relation, left, right }: Pair, node: Node): number[] | undefined {
+  switch (relation) {
+    case "<":
+      return compiler.each(Op.Less, node, [left, right]);
+    case "<=":
+      return compiler.each(Op.LessOrEqual, node, [left, right]);
+    case ">":
+      return compiler.each(Op.Less, node, [right, left]);
+    case ">=":
+      return compiler.each(Op.LessOrEqual, node, [right, left]);
+    default: {
+      const at = compiler.each(Op.Equal, node, [left, right]);
+      if (relation === "=" || !at) return at;
+      return compiler.each(Op.Not, node, [truth(node, at, left.isList || right.isList)]);
+    }
+  }
+}
