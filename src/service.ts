@@ -1,7 +1,52 @@
 import type { Library } from "./engine/library";
 import { Program } from "./engine/program";
 import type { Snapshot } from "./engine/snapshot";
+import { completions } from "./features/completion";
+import type {
+  Completion,
+  DocumentSymbol,
+  Folding,
+  Hover,
+  LineResult,
+  Location,
+  NoteEdits,
+  Notes,
+  Summary,
+} from "./features/feature";
+import { foldings } from "./features/folding";
+import { hover } from "./features/hover";
+import { definition, references } from "./features/navigation";
+import { openItems } from "./features/openItems";
+import { record, type NoteRecord } from "./features/record";
+import { rename, renamedFile, renameSpan, type Renaming } from "./features/rename";
+import { results } from "./features/results";
+import { summary } from "./features/summary";
+import { symbols } from "./features/symbols";
+import { findingsOf } from "./findings/catalogue";
+import type { Finding, FindingContext } from "./findings/finding";
 import type { Edit } from "./text/edit";
+import type { Fix } from "./text/fix";
+import type { Span } from "./text/span";
+
+export type {
+  Completion,
+  DocumentSymbol,
+  Folding,
+  Hover,
+  LineResult,
+  Location,
+  NoteEdits,
+  Summary,
+} from "./features/feature";
+export type { NoteRecord } from "./features/record";
+export type { Renaming } from "./features/rename";
+export type { Finding, Severity } from "./findings/finding";
+export type { Library, ReadResult } from "./engine/library";
+export type { Snapshot } from "./engine/snapshot";
+export type { Edit } from "./text/edit";
+export type { Fix } from "./text/fix";
+export { LineIndex, type Position } from "./text/lineIndex";
+export type { Span } from "./text/span";
 
 /** Choices of the user that change what is offered, never what is computed. */
 export interface Settings {
@@ -9,33 +54,43 @@ export interface Settings {
   readonly series: { readonly resistor: string; readonly capacitor: string; readonly inductor: string };
 }
 
+/** A way out that is offered at a place, and the finding that it answers, if it answers one. */
+export interface OfferedFix {
+  readonly finding?: Finding;
+  readonly fix: Fix;
+}
+
 /**
  * The façade: notes are opened, edited and asked about; plain data comes out. It knows no editor, no file system and
- * no clock. Paths are what the {@link Library} takes them for.
+ * no clock. Paths are what the {@link Library} takes them for. Asked about a note that it does not hold, it knows of
+ * nothing there.
  */
 export class Service {
   private readonly program = new Program();
+  /** Of the notes as they stand; what is worked out from a snapshot is kept with it. */
+  private readonly snapshots = new Map<string, Snapshot>();
+  private readonly foundIn = new Map<string, readonly Finding[]>();
+  private readonly notes: Notes = { paths: () => this.paths(), get: (path) => this.snapshot(path) };
 
   constructor(
     private readonly library: Library,
-    private readonly settings: Settings,
+    private settings: Settings,
   ) {}
 
   /** Opens a note, or gives an open one a new text. Answers are up to date at once, but for notes still to be read by {@link load}. */
   open(path: string, text: string): void {
-    this.program.setText(path, text);
-    this.program.settle();
+    this.change(() => this.program.setText(path, text));
   }
 
   /** Edits an open note; the spans are in the text before. */
   edit(path: string, edits: readonly Edit[]): void {
-    for (const edit of [...edits].sort((a, b) => b.span.start - a.span.start)) this.program.edit(path, edit);
-    this.program.settle();
+    const fromTheEnd = [...edits].sort((a, b) => b.span.start - a.span.start || b.span.end - a.span.end);
+    this.change(() => fromTheEnd.forEach((edit) => this.program.edit(path, edit)));
   }
 
+  /** Forgets a note. If others use it, {@link load} reads it again: so it is also the answer to a file that changed. */
   close(path: string): void {
-    this.program.close(path);
-    this.program.settle();
+    this.change(() => this.program.close(path));
   }
 
   /** Reads the notes that others use, and the notes that those use, until none is missing. Whether any was read. */
@@ -44,14 +99,138 @@ export class Service {
     for (let wanted = this.program.wanted(); wanted.length > 0; wanted = this.program.wanted()) {
       isAny = true;
       const results = await Promise.all(wanted.map(async (path) => ({ path, result: await this.library.read(path) })));
-      for (const { path, result } of results) this.program.provide(path, result);
-      this.program.settle();
+      this.change(() => {
+        // What was opened while the library read is newer than what it read.
+        for (const { path, result } of results) if (!this.program.notes.has(path)) this.program.provide(path, result);
+      });
     }
     return isAny;
   }
 
+  configure(settings: Settings): void {
+    this.settings = settings;
+  }
+
+  /** The notes held: those that are open, and those that they use. */
+  paths(): readonly string[] {
+    return [...this.program.notes.keys()];
+  }
+
   /** The settled state of a note. */
   snapshot(path: string): Snapshot | undefined {
-    return this.program.snapshot(path);
+    const known = this.snapshots.get(path);
+    if (known) return known;
+    const fresh = this.program.snapshot(path);
+    if (fresh) this.snapshots.set(path, fresh);
+    return fresh;
+  }
+
+  /** All that is to be said of a note, in the order of its text. */
+  findings(path: string): readonly Finding[] {
+    const known = this.foundIn.get(path);
+    if (known) return known;
+    const context = this.contextOf(path);
+    const found = context ? findingsOf(context) : [];
+    this.foundIn.set(path, found);
+    return found;
+  }
+
+  /** What can be done at a place: the fixes of the findings that touch it, then what else is offered there. */
+  fixes(path: string, _span: Span): readonly OfferedFix[] {
+    return this.snapshot(path) ? [] : [];
+  }
+
+  /** What stands beside the lines. */
+  results(path: string): readonly LineResult[] {
+    return this.ask(path, [], results);
+  }
+
+  hover(path: string, offset: number): Hover | undefined {
+    return this.ask(path, undefined, (snapshot) => hover(snapshot, offset, this.notes));
+  }
+
+  completions(path: string, offset: number): readonly Completion[] {
+    return this.ask(path, [], (snapshot) => completions(snapshot, offset, this.notes));
+  }
+
+  symbols(path: string): readonly DocumentSymbol[] {
+    return this.ask(path, [], symbols);
+  }
+
+  /** Where the name at a place is defined: in this note or in one that it uses. */
+  definition(path: string, offset: number): Location | undefined {
+    return this.ask(path, undefined, (snapshot) => definition(snapshot, offset, this.notes));
+  }
+
+  /** Where the name at a place stands in the notes held, its definition included. */
+  references(path: string, offset: number): readonly Location[] {
+    return this.ask(path, [], (snapshot) => references(snapshot, offset, this.notes));
+  }
+
+  /** The name at a place if it can be renamed. */
+  renameSpan(path: string, offset: number): Span | undefined {
+    return this.ask(path, undefined, (snapshot) => renameSpan(snapshot, offset, this.notes));
+  }
+
+  /** Renames the name at a place wherever it stands in the notes held, or says why that cannot be. */
+  rename(path: string, offset: number, newName: string): Renaming {
+    const unknown: Renaming = { refusal: "This note is not open." };
+    return this.ask(path, unknown, (snapshot) => rename(snapshot, offset, newName, this.notes));
+  }
+
+  /**
+   * What to edit when a file or a folder of notes is about to be renamed: the paths in `use` that lead to what moves, and
+   * those in notes that move. The edits are for the notes under their old paths.
+   */
+  renamedFile(oldPath: string, newPath: string): readonly NoteEdits[] {
+    return renamedFile(oldPath, newPath, this.notes);
+  }
+
+  foldings(path: string): readonly Folding[] {
+    return this.ask(path, [], foldings);
+  }
+
+  /** The state of a note in numbers; of one that is not held, all of them zero. */
+  summary(path: string): Summary {
+    const snapshot = this.snapshot(path);
+    const severities = this.findings(path).map(({ severity }) => severity);
+    return summary(snapshot?.rows ?? [], severities, snapshot ? openItems(snapshot).length : 0);
+  }
+
+  /** What is known of a note, as the command line prints it in JSON. */
+  record(path: string): NoteRecord {
+    const empty: NoteRecord = { path, values: [], rules: [], findings: [], openItems: [] };
+    return this.ask(path, empty, (snapshot) => record(snapshot, this.findings(path), openItems(snapshot)));
+  }
+
+  private ask<T>(path: string, otherwise: T, look: (snapshot: Snapshot) => T): T {
+    const snapshot = this.snapshot(path);
+    return snapshot ? look(snapshot) : otherwise;
+  }
+
+  private change(make: () => void): void {
+    this.snapshots.clear();
+    this.foundIn.clear();
+    make();
+    this.program.settle();
+  }
+
+  private contextOf(path: string): FindingContext | undefined {
+    const snapshot = this.snapshot(path);
+    if (!snapshot) return undefined;
+    return {
+      snapshot,
+      other: (other) => this.snapshot(other),
+      whatIf: (edits, look) => this.whatIf(path, edits, look),
+      seriesFor: (unit) => this.settings.series[SERIES_OF[unit]],
+    };
+  }
+
+  /** The snapshots of the notes as they stand are taken first: they stay true, whatever is tried. */
+  private whatIf<T>(path: string, edits: readonly Edit[], look: (snapshot: Snapshot) => T): T {
+    for (const each of this.paths()) this.snapshot(each);
+    return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
   }
 }
+
+const SERIES_OF = { Ω: "resistor", F: "capacitor", H: "inductor" } as const;

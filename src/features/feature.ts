@@ -4,7 +4,7 @@ import type { Span } from "../text/span";
 
 /** The notes around the one that is asked about, by path: open ones and those that are used. */
 export interface Notes {
-  readonly paths: readonly string[];
+  paths(): readonly string[];
   get(path: string): Snapshot | undefined;
 }
 
@@ -18,7 +18,7 @@ export interface Location {
 export interface LineResult {
   /** From 0. */
   readonly line: number;
-  /** Offset behind the last character of the statement's first line, where the result stands. */
+  /** Offset of the end of the statement's last line, where the result stands. */
   readonly at: number;
   /** `0.4 .. 3 .. 5.6 V`, or a rule in words. */
   readonly text: string;
@@ -76,7 +76,7 @@ export interface Folding {
   readonly lastLine: number;
 }
 
-/** Edits of several notes. */
+/** The edits of one note; each rename or the like has as many of these as notes change. */
 export interface NoteEdits {
   readonly path: string;
   readonly edits: readonly Edit[];
@@ -96,5 +96,13 @@ export interface Summary {
   /** No `must` fails or is undecided, and there is no error. */
   readonly isGood: boolean;
   /** `2 fail · 11 hold · 3 guesses`. */
+  readonly text: string;
+}
+
+/** What is to be done still: a task item without a tick. */
+export interface OpenItem {
+  readonly span: Span;
+  /** The weight it opens with, if it opens with one. */
+  readonly word?: "must" | "should";
   readonly text: string;
 }
