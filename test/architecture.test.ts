@@ -30,7 +30,7 @@ const HOUSE: Readonly<Record<string, Room>> = {
   features: { rooms: UP_TO_PHRASES, siblings: { shared: ["feature.ts"], collectors: [] } },
   service: { rooms: UP_TO_FEATURES },
   report: { rooms: ["service"], packages: ["markdown-it"] },
-  cli: { rooms: ["service", "report", "package.json"], packages: ["node:*"] },
+  cli: { rooms: ["phrases", "service", "report", "package.json"], packages: ["node:*"] },
   extension: { rooms: ["service", "report"], packages: ["vscode"] },
   "extension/node": { rooms: ["service", "report", "extension"], packages: ["vscode", "node:*"] },
   "extension/browser": { rooms: ["service", "report", "extension"], packages: ["vscode"] },

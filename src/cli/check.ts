@@ -1,0 +1,18 @@
+import { checkText } from "./checkText";
+import type { CheckFormat } from "./commandLine";
+import type { ExitCode } from "./exitCode";
+import { findNotes } from "./noteFiles";
+import { exitCodeOf, openNotes, toJson } from "./openNotes";
+import { faceFor, type Terminal } from "./terminal";
+
+/**
+ * `copperbook check`: judges the rules of the notes among files and folders, and says what is wrong in each.
+ * @throws ReadingError where something named cannot be read or is no note.
+ */
+export async function check(paths: readonly string[], format: CheckFormat, terminal: Terminal): Promise<ExitCode> {
+  const open = await openNotes(await findNotes(paths, terminal.currentFolder));
+  if (format === "json") terminal.output.write(toJson(open));
+  else if (open.notes.length > 0) terminal.output.write(checkText(open, faceFor(terminal)));
+  for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${trouble}\n`);
+  return exitCodeOf(open);
+}

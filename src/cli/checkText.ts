@@ -1,0 +1,136 @@
+import { decisiveClause, rulePhrase, sizeText } from "../phrases/rule";
+import { ruleLine } from "../phrases/ruleLine";
+import { valueText } from "../phrases/value";
+import type { Finding, NoteRecord, Service, Snapshot } from "../service";
+import { columnsOf, printable, wrap } from "./layout";
+import type { NoteFile } from "./noteFiles";
+import type { OpenNotes } from "./openNotes";
+import type { Face } from "./terminal";
+import { verdict } from "./verdict";
+
+/** What is wrong in each note and what is open there, then the verdict on all of them, where the eye is at the end. */
+export function checkText(open: OpenNotes, face: Face): string {
+  const { service, notes } = open;
+  const sheets = notes.map((note) => new Sheet(service, note, face).lines());
+  return `${[...sheets, verdict(open, face)].map((lines) => lines.join("\n")).join("\n\n")}\n`;
+}
+
+type Row = Snapshot["rows"][number];
+type RuleOutcome = Extract<Row["outcome"], { kind: "rule" }>;
+
+const INDENT = "    ";
+/** Room for the longest of the words before the closing entries. */
+const LABEL_COLUMNS = 14;
+
+/** One note: a heading, an entry for each finding and for each rule that does not hold, and what else is to be known. */
+class Sheet {
+  private readonly snapshot: Snapshot;
+  private readonly record: NoteRecord;
+
+  constructor(
+    private readonly service: Service,
+    private readonly note: NoteFile,
+    private readonly face: Face,
+  ) {
+    this.snapshot = service.snapshot(note.path)!;
+    this.record = service.record(note.path);
+  }
+
+  lines(): string[] {
+    const lines = this.heading();
+    for (const { entry } of this.entries()) lines.push("", ...entry);
+    const closing = [...this.labelled("closest rule", this.closest()), ...this.labelled("guesses", this.guesses())];
+    closing.push(...this.labelled("open items", this.openItems()));
+    return closing.length > 0 ? [...lines, "", ...closing] : lines;
+  }
+
+  /** The path between two witness lines, with the note's state at the right; on lines of their own where that is too long. */
+  private heading(): string[] {
+    const path = printable(this.note.shownPath);
+    const state = this.service.summary(this.note.path).text || "no rules";
+    const room = this.face.columns - columnsOf(`├─ ${path}  ${state} ─┤`);
+    if (room >= 1) return [`├─ ${path} ${"─".repeat(room)} ${state} ─┤`];
+    return [`├─ ${path}`, ...wrap(state, this.face.columns, "   ")];
+  }
+
+  /** In the order of the text. A finding that only says that a rule does not hold is told with the rule. */
+  private entries(): { at: number; entry: string[] }[] {
+    const findings = [...this.service.findings(this.note.path)];
+    const rules = this.snapshot.rows.flatMap((row) => {
+      if (row.outcome.kind !== "rule" || row.outcome.state === "holds") return [];
+      const own = findings.findIndex((finding) => isAboutRule(finding, row));
+      const finding = own < 0 ? undefined : findings.splice(own, 1)[0];
+      return [{ at: row.start, entry: this.rule(row, row.outcome, finding) }];
+    });
+    const others = findings.map((finding) => ({ at: finding.span.start, entry: this.finding(finding) }));
+    return [...rules, ...others].sort((a, b) => a.at - b.at);
+  }
+
+  private finding({ span, severity, code, message }: Finding): string[] {
+    return [this.place(span.start, `${severity}  ${code}`), ...this.wrapped(message)];
+  }
+
+  /** The condition, its state in words, the reason that its author gave, and the dimension line. */
+  private rule(row: Row, rule: RuleOutcome, finding: Finding | undefined): string[] {
+    const { start, statement } = row;
+    const condition = this.record.rules.find(({ line }) => line === this.lineOf(start))?.condition ?? "";
+    const clause = decisiveClause(rule);
+    const line = clause && rule.state !== "undecided" ? ruleLine(clause) : undefined;
+    return [
+      this.place(start, finding ? `${finding.severity}  ${finding.code}` : ""),
+      ...this.wrapped(`${rule.word} ${condition}`),
+      ...this.wrapped(finding?.message ?? rulePhrase(rule)).map(this.face.strong),
+      ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
+      ...(line ? ["", ...line.drawing.split("\n").map((row) => INDENT + printable(row))] : []),
+    ];
+  }
+
+  /** Of the rules that hold, the one with the least to spare. */
+  private closest(): string[] {
+    const held = this.snapshot.rows.flatMap(({ outcome, start }) =>
+      outcome.kind === "rule" && outcome.state === "holds" && outcome.spare !== undefined ? [{ outcome, start }] : [],
+    );
+    if (held.length === 0) return [];
+    const { outcome, start } = held.reduce((a, b) => (b.outcome.spare! < a.outcome.spare! ? b : a));
+    const line = this.lineOf(start);
+    const condition = this.record.rules.find((rule) => rule.line === line)?.condition;
+    return [`${outcome.word} ${condition}, ${sizeText(decisiveClause(outcome)!)}  (line ${line})`];
+  }
+
+  private guesses(): string[] {
+    return this.snapshot.rows.flatMap(({ outcome, start }) =>
+      outcome.kind === "quantity" && outcome.isGuess
+        ? [`${outcome.name} ${valueText(outcome) || "no value"}  (line ${this.lineOf(start)})`]
+        : [],
+    );
+  }
+
+  private openItems(): string[] {
+    return this.record.openItems.map(({ word, text, line }) => `${word ? `${word}: ` : ""}${text}  (line ${line})`);
+  }
+
+  /** Where an entry is, in the form that terminals and editors make a link of. */
+  private place(offset: number, what: string): string {
+    const { line, column } = this.snapshot.lines.positionAt(offset);
+    return `${printable(this.note.shownPath)}:${line + 1}:${column + 1}  ${what}`.trimEnd();
+  }
+
+  private wrapped(text: string): string[] {
+    return wrap(printable(text), this.face.columns, INDENT);
+  }
+
+  /** Entries behind a word that is written once. */
+  private labelled(label: string, entries: readonly string[]): string[] {
+    const indent = " ".repeat(LABEL_COLUMNS + 2);
+    const lines = entries.flatMap((entry) => wrap(printable(entry), this.face.columns, indent));
+    return lines.map((line, i) => (i === 0 ? `  ${label.padEnd(LABEL_COLUMNS)}${line.slice(indent.length)}` : line));
+  }
+
+  private lineOf(offset: number): number {
+    return this.snapshot.lines.lineAt(offset) + 1;
+  }
+}
+
+function isAboutRule({ code, span }: Finding, { start, statement }: Row): boolean {
+  return code.startsWith("rule.") && span.start >= start && span.start <= start + statement.text.length;
+}

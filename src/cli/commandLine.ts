@@ -1,0 +1,94 @@
+import { parseArgs } from "node:util";
+
+/** What a person asked for. */
+export type Command =
+  | { readonly kind: "help" }
+  | { readonly kind: "version" }
+  | { readonly kind: "check"; readonly paths: readonly string[]; readonly format: CheckFormat }
+  | { readonly kind: "values"; readonly path: string; readonly format: ValuesFormat };
+
+export type CheckFormat = "text" | "json";
+export type ValuesFormat = "text" | "json" | "csv";
+
+/** The arguments make no sense; the message says which one and what would. */
+export class UsageError extends Error {}
+
+export const HELP = `Copperbook: hardware design notes that compute.
+
+  copperbook check [PATH…] [--format text|json]
+      Judges the rules of all notes (*.calcs.md) among the files and folders named, or in the current folder.
+  copperbook values FILE [--format text|json|csv]
+      Prints the values of one note.
+  copperbook --help
+  copperbook --version
+
+Exit code
+  0   every must holds, and no note has an error
+  1   a must does not hold (it fails, fails at the limits or is undecided), or a note has an error
+  2   the command makes no sense, or something could not be read
+
+Notes are read inside the current folder; where a path named lies outside it, inside the innermost folder that
+holds all that is named.
+`;
+
+/**
+ * Reads the arguments behind the program's name.
+ * @throws UsageError where they make no sense.
+ */
+export function parseCommandLine(args: readonly string[]): Command {
+  const { tokens } = parseArgs({
+    args: [...args],
+    options: OPTIONS,
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
+  const words: string[] = [];
+  let format: string | undefined;
+  let asked: "help" | "version" | undefined;
+  for (const token of tokens) {
+    if (token.kind === "positional") words.push(token.value);
+    if (token.kind !== "option") continue;
+    if (!Object.hasOwn(OPTIONS, token.name)) throw new UsageError(`There is no option ${token.rawName}.`);
+    if (token.name === "format") format = formatOf(token.value);
+    else if (token.value !== undefined) throw new UsageError(`${token.rawName} takes no value, here “${token.value}”.`);
+    else asked ??= token.name === "help" ? "help" : "version";
+  }
+  return asked ? { kind: asked } : commandOf(words, format);
+}
+
+const OPTIONS = { help: { type: "boolean" }, version: { type: "boolean" }, format: { type: "string" } } as const;
+
+const CHECK_FORMATS: readonly CheckFormat[] = ["text", "json"];
+const VALUES_FORMATS: readonly ValuesFormat[] = ["text", "json", "csv"];
+
+function formatOf(value: string | undefined): string {
+  if (value === undefined || value === "") throw new UsageError("--format wants a name behind it, such as json.");
+  return value;
+}
+
+function commandOf([word, ...rest]: readonly string[], format: string | undefined): Command {
+  switch (word) {
+    case "check":
+      return { kind: "check", paths: rest, format: oneOf(CHECK_FORMATS, format, word) };
+    case "values":
+      if (rest.length !== 1) throw new UsageError(`“values” prints one note, and ${countOf(rest)} named.`);
+      return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word) };
+    case undefined:
+      throw new UsageError("A command is missing: check or values.");
+    default:
+      throw new UsageError(`There is no command “${word}”: the commands are check and values.`);
+  }
+}
+
+function oneOf<T extends string>(formats: readonly T[], format: string | undefined, command: string): T {
+  if (format === undefined) return formats[0];
+  const found = formats.find((one) => one === format);
+  if (found === undefined)
+    throw new UsageError(`“${command}” has no format ${format}: its formats are ${formats.join(", ")}.`);
+  return found;
+}
+
+function countOf(names: readonly string[]): string {
+  return names.length === 0 ? "none was" : `${names.length} were`;
+}

@@ -1,0 +1,64 @@
+import { version } from "../../package.json";
+import { check } from "./check";
+import { HELP, parseCommandLine, UsageError, type Command } from "./commandLine";
+import { ExitCode } from "./exitCode";
+import { ReadingError } from "./noteFiles";
+import type { Output, Terminal } from "./terminal";
+import { values } from "./values";
+
+/** Runs the command line to its end. Whatever happens is said on the terminal and in the exit code; nothing is thrown. */
+export async function main(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
+  try {
+    return await run(parseCommandLine(args), terminal);
+  } catch (error) {
+    terminal.errors.write(complaint(error));
+    return ExitCode.Trouble;
+  }
+}
+
+async function run(command: Command, terminal: Terminal): Promise<ExitCode> {
+  switch (command.kind) {
+    case "help":
+      terminal.output.write(HELP);
+      return ExitCode.Good;
+    case "version":
+      terminal.output.write(`copperbook ${version}\n`);
+      return ExitCode.Good;
+    case "check":
+      return check(command.paths, command.format, terminal);
+    case "values":
+      return values(command.path, command.format, terminal);
+  }
+}
+
+function complaint(error: unknown): string {
+  if (error instanceof UsageError) return `copperbook: ${error.message}\nSee copperbook --help.\n`;
+  if (error instanceof ReadingError) return `copperbook: ${error.message}\n`;
+  return `copperbook: this is a fault in Copperbook, not in your notes.\n${error instanceof Error ? error.stack : String(error)}\n`;
+}
+
+/** The process as a terminal. A reader that went away, such as `head`, is no error: the rest is written to nobody. */
+function processTerminal(): Terminal {
+  return {
+    currentFolder: process.cwd(),
+    environment: process.env,
+    output: outputTo(process.stdout),
+    errors: outputTo(process.stderr),
+  };
+}
+
+function outputTo(stream: NodeJS.WriteStream): Output {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+  });
+  return {
+    write: (text) => void stream.write(text),
+    isScreen: stream.isTTY === true,
+    ...(stream.columns ? { columns: stream.columns } : {}),
+  };
+}
+
+if (require.main === module) {
+  // The exit code is set, not the process ended, so that a slow pipe gets all of the output.
+  void main(process.argv.slice(2), processTerminal()).then((code) => (process.exitCode = code));
+}

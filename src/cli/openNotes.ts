@@ -1,0 +1,44 @@
+import { Service, type NoteRecord } from "../service";
+import { ExitCode } from "./exitCode";
+import { FileLibrary } from "./fileLibrary";
+import type { NoteFile, NoteFiles } from "./noteFiles";
+
+/** Notes that were asked for, with all that they use. */
+export interface OpenNotes {
+  readonly service: Service;
+  readonly notes: readonly NoteFile[];
+  /** A sentence for each note or folder that could not be read. */
+  readonly troubles: readonly string[];
+}
+
+/** No finding of the command line offers a choice, so these are not asked for: the series that every shop has. */
+const SETTINGS = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
+
+/** Reads the notes, and what they use, and computes them. */
+export async function openNotes({ root, notes: files, troubles }: NoteFiles): Promise<OpenNotes> {
+  const library = new FileLibrary(root);
+  const service = new Service(library, SETTINGS);
+  const notes: NoteFile[] = [];
+  const sentences = [...troubles];
+  for (const file of files) {
+    const result = await library.read(file.path);
+    if ("text" in result) {
+      service.open(file.path, result.text);
+      notes.push(file);
+    } else sentences.push(`${file.shownPath} cannot be read: ${result.detail}.`);
+  }
+  await service.load();
+  return { service, notes, troubles: sentences };
+}
+
+/** The one shape that is printed as JSON; `output.schema.json` describes it. */
+export function toJson({ service, notes }: OpenNotes): string {
+  const records = notes.map(({ path, shownPath }): NoteRecord => ({ ...service.record(path), path: shownPath }));
+  return `${JSON.stringify({ notes: records }, undefined, 2)}\n`;
+}
+
+/** What is not read is worse than what does not hold: the answer would be incomplete. */
+export function exitCodeOf({ service, notes, troubles }: OpenNotes): ExitCode {
+  if (troubles.length > 0) return ExitCode.Trouble;
+  return notes.every(({ path }) => service.summary(path).isGood) ? ExitCode.Good : ExitCode.Bad;
+}
