@@ -7,7 +7,7 @@ import { readLiteral, type Literal } from "./literal";
 import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
 import { compileCall } from "./calls";
 import { compileComparison } from "./comparisons";
-import { commonUnit, quantity, truth, type Operand } from "./operand";
+import { commonUnit, quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import type { Code } from "./tape";
@@ -77,7 +77,7 @@ export class Compiler {
         return this.member(node);
       case Kind.Group: {
         const inner = this.expression(tree.first(node));
-        return inner && { ...inner, node };
+        return inner && seenAt(inner, node);
       }
       case Kind.List:
         return this.list(node);
@@ -114,8 +114,12 @@ export class Compiler {
 
   /** Applies an operation member by member; a single value meets every member of a list. */
   each(op: Op, node: Node, operands: readonly Operand[]): number[] | undefined {
+    if (operands.every(({ isList }) => !isList)) {
+      const [a, b, c] = operands;
+      return [this.emit(op, node, a.at[0], b?.at[0], c?.at[0])];
+    }
     const lists = operands.filter(({ isList }) => isList);
-    const length = lists.length > 0 ? lists[0].at.length : 1;
+    const { length } = lists[0].at;
     const odd = lists.find(({ at }) => at.length !== length);
     if (odd) {
       this.fail(odd.node, {
@@ -227,13 +231,9 @@ export class Compiler {
     const literal = this.readLiteral(node);
     if (!literal) return undefined;
     const slot = this.around.literalSlot(this.frame.entry, node, literal);
-    const isExact = literal.low === literal.high;
-    return quantity(node, literal.dimension, [slot], {
-      point: literal.point,
-      isZero: literal.isZero,
-      unit: literal.unit,
-      ...(isExact && !literal.point ? { constant: literal.nominal } : {}),
-    });
+    const { dimension, point, isZero, unit } = literal;
+    const constant = literal.low === literal.high && !point ? literal.nominal : undefined;
+    return quantity(node, dimension, [slot], { point, isZero, unit, constant });
   }
 
   /** A word that is no unit may be a name that stuck to the number: `12 V/R`, `3x`. */
@@ -255,7 +255,7 @@ export class Compiler {
   private name(node: Node): Operand | undefined {
     const name = this.tree.text(node);
     const bound = this.frame.bound.get(name);
-    if (bound) return { ...bound, node };
+    if (bound) return seenAt(bound, node);
     const entry = this.find(name);
     if (entry) return this.use(entry, name, node);
     const constant = CONSTANTS.get(name);
@@ -302,8 +302,8 @@ export class Compiler {
     switch (type.kind) {
       case "quantity":
       case "truth": {
-        const length = type.length ?? 1;
-        const at = Array.from({ length }, (_, i) => results.from + i);
+        const at = [results.from];
+        for (let i = 1; i < (type.length ?? 1); i++) at.push(results.from + i);
         const isList = type.length !== undefined;
         if (type.kind === "truth") return truth(node, at, isList);
         return quantity(node, type.dimension, at, { point: type.point, isList, unit: entry.unit });
@@ -369,7 +369,8 @@ export class Compiler {
         if (!operand || !this.isQuantity(operand, "behind a minus") || !this.isPlain(operand, "negated"))
           return undefined;
         const at = this.each(Op.Negate, node, [operand])!;
-        return { ...operand, node, at, ...(operand.constant === undefined ? {} : { constant: -operand.constant }) };
+        const constant = operand.constant === undefined ? undefined : -operand.constant;
+        return { ...operand, node, at, constant };
       }
       case Operator.Not:
         if (!operand || !this.isTruth(operand, "behind `not`")) return undefined;
@@ -422,10 +423,11 @@ export class Compiler {
     left: Operand,
     right: Operand,
     dimension: Dimension,
-    more: Partial<Operand>,
+    more: QuantityTraits,
   ): Operand | undefined {
     const at = this.each(op, node, [left, right]);
-    return at && quantity(node, dimension, at, { isList: left.isList || right.isList, ...more });
+    const { point, constant, unit } = more;
+    return at && quantity(node, dimension, at, { isList: left.isList || right.isList, point, constant, unit });
   }
 
   /** Point ± difference is a point, point − point is a difference; a ratio cannot be added to a quantity. */
@@ -561,7 +563,7 @@ export class Compiler {
     this.frame = { entry: found, tree: found.statement.tree, bound, calls: [...outer.calls, found] };
     try {
       const body = compile(bound);
-      return body && { ...body, node };
+      return body && seenAt(body, node);
     } finally {
       [this.frame, this.callSpan] = [outer, outerCall];
     }

@@ -19,6 +19,9 @@ export type EntryType =
 
 export const NO_TYPE: EntryType = { kind: "none" };
 
+/** Most entries have nothing of most things. */
+const NONE: readonly never[] = [];
+
 /**
  * A statement placed in a note: the engine's record of it, kept while the statement stands or is edited in place.
  * Its parts are filled in by the stages, each of which reads only what the stage before wrote:
@@ -27,10 +30,12 @@ export const NO_TYPE: EntryType = { kind: "none" };
 export class Entry {
   /** Position among the statements of its note. */
   order = 0;
-  mentions: readonly Mention[] = [];
+  mentions: readonly Mention[] = NONE;
   /** The entries that the mentions resolve to, in the order they are written, each once. */
-  dependencies: readonly Entry[] = [];
-  readonly dependents = new Set<Entry>();
+  dependencies: readonly Entry[] = NONE;
+  readonly dependents: Entry[] = [];
+  /** Names of other notes under which it is registered there, to hear of changes. */
+  foreign: readonly { readonly note: Note; readonly name: string }[] = NONE;
 
   type: EntryType = NO_TYPE;
   /** The unit in which the author states it. */
@@ -40,12 +45,16 @@ export class Entry {
   code: Run = NO_RUN;
   /** One slot a value (a list has several), then what judging needs: the wanted values, the sides of a rule. */
   results: Run = NO_RUN;
-  clauses: readonly Clause[] = [];
-  /** The slots of its literals, by node: one literal is one quantity, however often a function's body is inlined. */
-  readonly literals = new Map<Node, Run>();
-  compileProblems: readonly EngineProblem[] = [];
+  clauses: readonly Clause[] = NONE;
+  /** The slot of each of its literals, by node: one literal is one quantity, however often a function's body is inlined. */
+  literals?: Map<Node, number>;
+  compileProblems: readonly EngineProblem[] = NONE;
 
   outcome?: Outcome;
+  /** What the view of the whole note adds to the outcome's problems, by its three parts. */
+  nameProblems: readonly EngineProblem[] = NONE;
+  measurementProblems: readonly EngineProblem[] = NONE;
+  unusedProblems: readonly EngineProblem[] = NONE;
   /** Revisions of the program in which these last became different. */
   typeChanged = 0;
   valueChanged = 0;

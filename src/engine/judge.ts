@@ -9,6 +9,7 @@ import type {
   InputPlace,
   Outcome,
   Problem,
+  Push,
   QuantityOutcome,
   RuleOutcome,
   RuleState,
@@ -162,7 +163,9 @@ class Judge {
   }
 
   private extents(from: number, count: number): Extent[] {
-    return Array.from({ length: count }, (_, i) => this.extent(this.entry.results.from + from + i, INPUTS_SHOWN));
+    const extents: Extent[] = [];
+    for (let i = 0; i < count; i++) extents.push(this.extent(this.entry.results.from + from + i, INPUTS_SHOWN));
+    return extents;
   }
 
   private extent(slot: number, mostInputs: number): Extent {
@@ -171,10 +174,9 @@ class Judge {
     const pushes =
       inputs.length > mostInputs
         ? []
-        : inputs.map((input, i) => ({
-            input: inputPlace(input),
-            highestAt: signs[i] > 0 ? ("high" as const) : ("low" as const),
-          }));
+        : inputs
+            .map((input, i): Push => ({ input: inputPlace(input), highestAt: signs[i] > 0 ? "high" : "low" }))
+            .sort(inOrderOfInputs);
     return {
       nominal: slots.nominal[slot],
       low: slots.low[slot],
@@ -268,6 +270,12 @@ class Judge {
     }
     return parts;
   }
+}
+
+/** By what they are, not by their slots, whose numbers depend on the order of earlier edits. */
+function inOrderOfInputs({ input: a }: Push, { input: b }: Push): number {
+  if (a.name !== b.name) return a.name < b.name ? -1 : 1;
+  return a.nominal - b.nominal || a.low - b.low || a.high - b.high;
 }
 
 const NOTHING = { values: [], isList: false, dimension: RATIO, point: false } as const;

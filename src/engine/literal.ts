@@ -63,13 +63,12 @@ class Reader {
   read(node: Node): Literal {
     const { tree } = this;
     const form = tree.operator(node) as Form;
+    if (form === Form.Exact) return this.exact(this.member(tree.first(node)));
     const members = tree.children(node).map((child) => this.member(child));
     const last = [...members]
       .reverse()
       .find((member) => member.unit && !(form === Form.PlusMinus && isShare(member.unit)));
     switch (form) {
-      case Form.Exact:
-        return this.exact(members[0]);
       case Form.PlusMinus:
         return this.plusMinus(node, members[0], members[1], last?.unit);
       case Form.Expanded:
@@ -85,12 +84,10 @@ class Reader {
 
   private exact(member: Member): Literal {
     if (member.notation === Notation.LetterCode) return this.letterCode(member);
-    const unit = member.unit;
+    const { unit, uncertainty } = member;
     const nominal = this.point(member, unit);
-    const base = this.base(unit, nominal === 0 && unit === undefined);
-    if (member.uncertainty === undefined) return { ...base, nominal, low: nominal, high: nominal };
-    const standardUncertainty = readDifference(member.uncertainty, unit);
-    return { ...base, ...normal(nominal, standardUncertainty) };
+    if (uncertainty !== undefined) return normal(unit, nominal, readDifference(uncertainty, unit));
+    return even(unit, nominal, nominal, nominal, nominal === 0 && unit === undefined);
   }
 
   private letterCode(member: Member): Literal {
@@ -99,11 +96,10 @@ class Reader {
     const own = resolveUnit([{ name: code.unitName, exponent: 1 }], this.isCounted) as Unit;
     const unit = member.unit ?? own;
     const nominal = member.unit ? readDecimal(`${code.digits}e${code.exponent}`, member.unit) : code.value;
-    const base = { ...this.base(unit, false), unit: member.unit };
     const { low, high } = code.tolerance
       ? { low: nominal * code.tolerance.low, high: nominal * code.tolerance.high }
       : (code.absoluteTolerance ?? { low: 0, high: 0 });
-    return { ...base, nominal, low: nominal + low, high: nominal + high };
+    return { ...even(unit, nominal, nominal + low, nominal + high), unit: member.unit };
   }
 
   private plusMinus(node: Node, nominal: Member, half: Member, shared: Unit | undefined): Literal {
@@ -117,7 +113,7 @@ class Reader {
     const width = isRelative
       ? Math.abs(middle) * readDifference(half.text, half.unit)
       : readDifference(half.text, half.unit ?? unit);
-    return { ...this.base(unit, false), nominal: middle, low: middle - width, high: middle + width };
+    return even(unit, middle, middle - width, middle + width);
   }
 
   private expanded(node: Node, [nominal, expanded, factor]: Member[], shared: Unit | undefined): Literal {
@@ -133,7 +129,7 @@ class Reader {
     const width = isRelative
       ? Math.abs(middle) * readDifference(expanded.text, expanded.unit)
       : readDifference(expanded.text, expanded.unit ?? unit);
-    return { ...this.base(unit, false), ...normal(middle, width / k) };
+    return normal(unit, middle, width / k);
   }
 
   /** A share of a temperature on a scale has no meaning, and one of a percentage has two. */
@@ -172,7 +168,7 @@ class Reader {
         high: at(members[members.length - 1]),
       });
     }
-    return { ...this.base(unit, false), nominal, low, high };
+    return even(unit, nominal, low, high);
   }
 
   /** The ends of a range the other way round, the unit behind the last. */
@@ -195,16 +191,6 @@ class Reader {
     if (!Number.isFinite(value))
       this.fail(member.node, { code: "literal.unreadable", text: this.written(member.node) });
     return value;
-  }
-
-  private base(unit: Unit | undefined, isZero: boolean): Omit<Literal, "nominal" | "low" | "high"> {
-    return {
-      spread: { shape: "even" },
-      dimension: unit?.dimension ?? RATIO,
-      point: unit?.isTemperatureScale ?? false,
-      unit,
-      isZero,
-    };
   }
 
   private sameDimension(a: Member, unitOfA: Unit | undefined, b: Member, unitOfB: Unit | undefined): void {
@@ -273,9 +259,18 @@ export function unitTrouble(trouble: UnitTrouble): EngineTrouble {
   return { code: "unit.unknown", word: trouble.name, trouble };
 }
 
-function normal(nominal: number, standardUncertainty: number): Pick<Literal, "nominal" | "low" | "high" | "spread"> {
+const EVEN = { shape: "even" } as const;
+
+function even(unit: Unit | undefined, nominal: number, low: number, high: number, isZero = false): Literal {
+  const { dimension = RATIO, isTemperatureScale: point = false } = unit ?? {};
+  return { nominal, low, high, spread: EVEN, dimension, point, unit, isZero };
+}
+
+function normal(unit: Unit | undefined, nominal: number, standardUncertainty: number): Literal {
   const width = NORMAL_LIMITS * standardUncertainty;
-  return { nominal, low: nominal - width, high: nominal + width, spread: { shape: "normal", standardUncertainty } };
+  const { dimension = RATIO, isTemperatureScale: point = false } = unit ?? {};
+  const spread = { shape: "normal", standardUncertainty } as const;
+  return { nominal, low: nominal - width, high: nominal + width, spread, dimension, point, unit, isZero: false };
 }
 
 /** Behind `±` these are a share of the nominal value. */

@@ -7,17 +7,18 @@ import type { Note } from "./note";
 import type { Extent, QuantityOutcome } from "./outcome";
 import type { EngineProblem, EngineTrouble } from "./problem";
 import type { Program } from "./program";
+import { sameData } from "./sameData";
 import { Standing } from "./tape";
-
-type Add = (entry: Entry, problems: readonly EngineProblem[]) => void;
 
 /**
  * Compares every measurement of a note with what was predicted for its conditions: disjoint is an error, not inside a
  * warning. A measurement that replaces an assumption is compared with what was assumed.
  */
-export function compareMeasurements(program: Program, note: Note, add: Add): void {
-  for (const entry of note.entries()) {
-    if (entry.statement.kind === "measured") add(entry, new Comparison(program, entry, entry.statement).problems());
+export function compareMeasurements(program: Program, note: Note): void {
+  for (const entry of note.measurements) {
+    if (entry.statement.kind !== "measured") continue;
+    const problems = new Comparison(program, entry, entry.statement).problems();
+    if (!sameData(problems, entry.measurementProblems)) entry.measurementProblems = problems;
   }
 }
 

@@ -2,7 +2,7 @@ import { power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../qua
 import { Kind, NONE, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import { NATIVES, type Native } from "./natives";
-import { commonUnit, quantity, type Operand } from "./operand";
+import { commonUnit, quantity, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
 
 /** Compiles a call of a built-in function: its arguments, their units, and the operations. */
@@ -79,7 +79,7 @@ class Call {
     }
   }
 
-  private apply(x: Operand, dimension: Dimension, more: Partial<Operand> = {}): Operand {
+  private apply(x: Operand, dimension: Dimension, more: QuantityTraits = {}): Operand {
     const at = this.compiler.each(this.native.op!, this.node, [x])!;
     return quantity(this.node, dimension, at, { isList: x.isList, ...more });
   }

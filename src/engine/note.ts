@@ -17,8 +17,8 @@ export interface BlockContent {
 export interface NoteChange {
   readonly added: readonly Entry[];
   readonly removed: readonly Entry[];
-  /** Edited in place: the entry stays, its statement is a new one. */
-  readonly replaced: readonly { readonly entry: Entry; readonly before: Statement }[];
+  /** Edited in place: the entry stays and defines the same name, its statement is a new one. */
+  readonly replaced: readonly Entry[];
 }
 
 /** Makes and keeps entries for the note; the program gives each its number. */
@@ -35,10 +35,18 @@ export class Note {
   readonly declared = new Map<string, Entry[]>();
   /** `measured … instead` by the name they replace. */
   readonly replacements = new Map<string, Entry[]>();
-  /** Entries, of this note and of others, that mention a name of this one. */
-  readonly mentionedBy = new Map<string, Set<Entry>>();
+  /** All measurements. */
+  readonly measurements = new Set<Entry>();
+  /** Names with more than one entry, and perhaps some that had. */
+  readonly doubled = new Set<string>();
+  /** A name came or went since the names were last judged. */
+  namesChanged = false;
+  /** Entries, of this note and of others, that mention a name of this one: one alone, or a set. */
+  private readonly mentionedBy = new Map<string, Entry | Set<Entry>>();
   private readonly contents = new Map<Block, BlockContent>();
   private arena = new Arena();
+  /** Rows of the arena at which it is worth counting the living ones. */
+  private compactAt = 0;
 
   constructor(
     readonly path: string,
@@ -49,6 +57,26 @@ export class Note {
   /** All entries in the order of the text. */
   *entries(): Iterable<Entry> {
     for (const block of this.blocks) yield* this.contents.get(block)?.entries ?? [];
+  }
+
+  /** The entries that mention a name. */
+  *mentions(name: string): Iterable<Entry> {
+    const found = this.mentionedBy.get(name);
+    if (found instanceof Set) yield* [...found];
+    else if (found) yield found;
+  }
+
+  addMention(name: string, entry: Entry): void {
+    const found = this.mentionedBy.get(name);
+    if (found === undefined) this.mentionedBy.set(name, entry);
+    else if (found instanceof Set) found.add(entry);
+    else if (found !== entry) this.mentionedBy.set(name, new Set([found, entry]));
+  }
+
+  dropMention(name: string, entry: Entry): void {
+    const found = this.mentionedBy.get(name);
+    if (found === entry) this.mentionedBy.delete(name);
+    else if (found instanceof Set && found.delete(entry) && found.size === 0) this.mentionedBy.delete(name);
   }
 
   content(block: Block): BlockContent | undefined {
@@ -82,8 +110,7 @@ export class Note {
       start += block.length;
     }
     const change = this.fill(fresh, gone, make);
-    let order = 0;
-    for (const entry of this.entries()) entry.order = order++;
+    if (change.added.length > 0 || change.removed.length > 0) this.number();
     this.compact();
     return change;
   }
@@ -104,7 +131,7 @@ export class Note {
     const kept = new Set(matched);
     const unused = gone.filter((entry) => !kept.has(entry));
     const added: Entry[] = [];
-    const replaced: { entry: Entry; before: Statement }[] = [];
+    const replaced: Entry[] = [];
     let next = 0;
     fresh.forEach(({ block }, i) => {
       const entries = slices[i].map(({ text }) => {
@@ -118,7 +145,7 @@ export class Note {
           return entry;
         }
         const [entry] = unused.splice(at, 1);
-        replaced.push({ entry, before: entry.statement });
+        replaced.push(entry);
         entry.statement = statement;
         return entry;
       });
@@ -127,12 +154,19 @@ export class Note {
     return { added, removed: unused, replaced };
   }
 
+  private number(): void {
+    let order = 0;
+    for (const block of this.blocks) for (const entry of this.contents.get(block)?.entries ?? []) entry.order = order++;
+  }
+
   /** Moves the living trees to a new arena when most of the old one is dead. */
   private compact(): void {
+    if (this.arena.count < this.compactAt) return;
     const ROOM = 4096;
     let living = 0;
     for (const entry of this.entries()) living += entry.statement.tree.count;
-    if (this.arena.count < 2 * living + ROOM) return;
+    this.compactAt = 2 * living + ROOM;
+    if (this.arena.count < this.compactAt) return;
     const arena = new Arena();
     for (const entry of this.entries()) entry.statement.tree.moveTo(arena);
     this.arena = arena;

@@ -19,17 +19,31 @@ export interface Operand {
   readonly unit?: Unit;
 }
 
+/** What a quantity has beyond its dimension and place. */
+export type QuantityTraits = Partial<Pick<Operand, "point" | "isList" | "isZero" | "constant" | "unit">>;
+
+const PLAIN: QuantityTraits = {};
+
+// Operands are made by the thousand while a note is compiled. Written out field by field they all have one shape to the
+// machine, and cost a fraction of spread ones.
+
 export function quantity(
   node: Node,
   dimension: Dimension,
   at: readonly number[],
-  more: Partial<Operand> = {},
+  { point = false, isList = false, isZero = false, constant, unit }: QuantityTraits = PLAIN,
 ): Operand {
-  return { kind: "quantity", dimension, point: false, at, isList: false, isZero: false, node, ...more };
+  return { kind: "quantity", dimension, point, at, isList, node, isZero, constant, unit };
 }
 
 export function truth(node: Node, at: readonly number[], isList: boolean): Operand {
-  return { kind: "truth", dimension: RATIO, point: false, at, isList, isZero: false, node };
+  const none = undefined;
+  return { kind: "truth", dimension: RATIO, point: false, at, isList, node, isZero: false, constant: none, unit: none };
+}
+
+/** The same operand, seen at another node: in brackets, by its name, as the result of a call. */
+export function seenAt({ kind, dimension, point, at, isList, isZero, constant, unit }: Operand, node: Node): Operand {
+  return { kind, dimension, point, at, isList, node, isZero, constant, unit };
 }
 
 /**

@@ -10,7 +10,7 @@ import { resolvePath, type ReadResult } from "./library";
 import type { Literal } from "./literal";
 import { compareMeasurements } from "./measurements";
 import { mentionsOf } from "./mentions";
-import { nameProblems } from "./names";
+import { judgeNames } from "./names";
 import { Note, type NoteChange } from "./note";
 import type { InputPlace } from "./outcome";
 import type { EngineProblem } from "./problem";
@@ -18,7 +18,7 @@ import { Runner } from "./runner";
 import { makeSnapshot, type Snapshot } from "./snapshot";
 import { suggestName } from "./suggest";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
-import { unusedAssumptions } from "./unused";
+import { judgeAssumptions } from "./unused";
 
 /** What a settling did, for tests: nothing else may depend on it. */
 export interface Log {
@@ -53,12 +53,7 @@ export class Program {
   private readonly inputs = new Map<number, { entry: Entry; node: Node; literal: Literal }>();
   /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
   private readonly constants = new Map<number, number>();
-  /** Where mentions were registered, to be taken back. */
-  private readonly registered = new Map<Entry, { note: Note; name: string }[]>();
-  /** Problems that a whole note gives its entries: names, measurements, unused assumptions. */
-  readonly noteProblems = new Map<Entry, readonly EngineProblem[]>();
   private readonly unread = new Map<string, ReadResult>();
-  private readonly touchedNotes = new Set<Note>();
   private graphChanged = false;
   private readonly snapshots = new Map<string, Snapshot>();
 
@@ -94,7 +89,6 @@ export class Program {
     for (const entry of [...note.entries()]) this.remove(entry);
     this.notes.delete(path);
     this.snapshots.delete(path);
-    this.touchedNotes.delete(note);
     this.noteArrived(path);
   }
 
@@ -133,11 +127,12 @@ export class Program {
     this.spread();
     const waiting = [...this.dirty];
     for (const entry of waiting) if (entry.stale) this.resolve(entry);
-    forEachComponent(
-      waiting,
-      (entry) => entry.dependencies.filter((dependency) => dependency.dirty),
-      (component) => this.update(component),
-    );
+    // Most names are used below their definition, so in that order most entries find all they need up to date.
+    const later = waiting.filter((entry) => !this.updateAtOnce(entry));
+    if (later.length > 0) {
+      const next = (entry: Entry) => entry.dependencies.filter((dependency) => dependency.dirty);
+      forEachComponent(later, next, (component) => this.update(component));
+    }
     this.dirty.clear();
     if (this.graphChanged || waiting.length > 0) this.judgeNotes();
     this.revision++;
@@ -147,7 +142,7 @@ export class Program {
   snapshot(path: string): Snapshot | undefined {
     const note = this.notes.get(path);
     if (!note) return undefined;
-    const snapshot = makeSnapshot(this, note, this.snapshots.get(path));
+    const snapshot = makeSnapshot(note, this.snapshots.get(path));
     this.snapshots.set(path, snapshot);
     return snapshot;
   }
@@ -182,20 +177,18 @@ export class Program {
   }
 
   private apply(note: Note, change: NoteChange): void {
-    this.touchedNotes.add(note);
     for (const entry of change.removed) this.remove(entry);
-    for (const { entry, before } of change.replaced) {
-      this.undeclare(entry, before);
-      this.declare(entry);
-      this.invalidate(entry);
-    }
+    // An entry that was edited in place defines the same name: those who use it look again only if its type changes.
+    for (const entry of change.replaced) this.invalidate(entry);
     for (const entry of change.added) {
       this.declare(entry);
       this.invalidate(entry);
     }
     // A name doubled in the text belongs to its first place, which any insertion can change.
-    for (const [name, entries] of note.declared) {
-      if (entries.length > 1 && sortByOrder(entries)) this.invalidateMentions(note, name);
+    for (const name of note.doubled) {
+      const entries = note.declared.get(name) ?? [];
+      if (entries.length < 2) note.doubled.delete(name);
+      else if (sortByOrder(entries)) this.invalidateMentions(note, name);
     }
     for (const [name, entries] of note.replacements) {
       if (entries.length > 1 && sortByOrder(entries)) this.invalidateDeclared(note, name);
@@ -206,10 +199,14 @@ export class Program {
     const { note, statement } = entry;
     for (const { name } of declaredNames(statement)) {
       const list = note.declared.get(name);
-      if (list) list.push(entry);
-      else note.declared.set(name, [entry]);
+      if (list) {
+        list.push(entry);
+        note.doubled.add(name);
+      } else note.declared.set(name, [entry]);
       this.invalidateMentions(note, name);
+      note.namesChanged = true;
     }
+    if (statement.kind === "measured") note.measurements.add(entry);
     if (statement.kind === "measured" && statement.instead) {
       const name = statement.tree.text(statement.name);
       const list = note.replacements.get(name);
@@ -219,12 +216,14 @@ export class Program {
     }
   }
 
-  private undeclare(entry: Entry, statement: Statement): void {
-    const { note } = entry;
+  private undeclare(entry: Entry): void {
+    const { note, statement } = entry;
     for (const { name } of declaredNames(statement)) {
       dropFrom(note.declared, name, entry);
       this.invalidateMentions(note, name);
+      note.namesChanged = true;
     }
+    note.measurements.delete(entry);
     if (statement.kind === "measured" && statement.instead) {
       const name = statement.tree.text(statement.name);
       dropFrom(note.replacements, name, entry);
@@ -233,25 +232,26 @@ export class Program {
   }
 
   private remove(entry: Entry): void {
-    this.undeclare(entry, entry.statement);
+    this.undeclare(entry);
     for (const dependent of entry.dependents) this.invalidate(dependent);
     this.unlink(entry);
+    this.unregister(entry);
     this.tape.giveBack(entry.code);
     this.slots.giveBack(entry.results);
     this.releaseLiterals(entry);
     this.dirty.delete(entry);
-    this.noteProblems.delete(entry);
     this.byId[entry.id] = undefined;
     this.freeIds.push(entry.id);
     this.graphChanged = true;
   }
 
   private releaseLiterals(entry: Entry): void {
-    for (const run of entry.literals.values()) {
-      this.inputs.delete(run.from);
-      this.slots.giveBack(run);
+    if (!entry.literals) return;
+    for (const slot of entry.literals.values()) {
+      this.inputs.delete(slot);
+      this.slots.giveBack({ from: slot, length: 1 });
     }
-    entry.literals.clear();
+    entry.literals = undefined;
   }
 
   private invalidate(entry: Entry): void {
@@ -268,7 +268,7 @@ export class Program {
   }
 
   private invalidateMentions(note: Note, name: string): void {
-    for (const entry of note.mentionedBy.get(name) ?? []) this.invalidate(entry);
+    for (const entry of note.mentions(name)) this.invalidate(entry);
   }
 
   private invalidateDeclared(note: Note, name: string): void {
@@ -294,46 +294,48 @@ export class Program {
 
   /** Looks up the names that an entry mentions, and registers it with each, so that it hears when one changes its meaning. */
   private resolve(entry: Entry): void {
-    this.unlink(entry);
+    this.unregister(entry);
     entry.mentions = mentionsOf(entry.statement);
-    const dependencies = new Set<Entry>();
-    const places: { note: Note; name: string }[] = [];
-    const register = (note: Note, name: string) => {
-      let mentioned = note.mentionedBy.get(name);
-      if (!mentioned) note.mentionedBy.set(name, (mentioned = new Set()));
-      if (!mentioned.has(entry)) places.push({ note, name });
-      mentioned.add(entry);
-    };
+    const dependencies: Entry[] = [];
+    const foreign: { note: Note; name: string }[] = [];
     const depend = (found: Entry | undefined) => {
-      if (found) dependencies.add(found);
+      if (found && !dependencies.includes(found)) dependencies.push(found);
     };
     for (const { name, member, use } of entry.mentions) {
-      register(entry.note, name);
+      entry.note.addMention(name, entry);
       if (use === "target") continue;
       const found = this.find(entry, name);
       depend(found);
-      if (member === undefined || found?.statement.kind !== "use") continue;
-      const other = this.noteUsedBy(found);
-      if (!other) continue;
-      register(other, member);
+      const other = member !== undefined && found?.statement.kind === "use" ? this.noteUsedBy(found) : undefined;
+      if (!other || member === undefined) continue;
+      other.addMention(member, entry);
+      foreign.push({ note: other, name: member });
       depend(other.declared.get(member)?.[0]);
     }
     if (entry.statement.kind === "assume") depend(this.replacementOf(entry));
-    entry.dependencies = [...dependencies];
-    for (const dependency of entry.dependencies) dependency.dependents.add(entry);
-    if (places.length > 0) this.registered.set(entry, places);
+    if (foreign.length > 0) entry.foreign = foreign;
+    this.link(entry, dependencies);
+  }
+
+  private link(entry: Entry, dependencies: readonly Entry[]): void {
+    const before = entry.dependencies;
+    if (before.length === dependencies.length && dependencies.every((dependency, i) => dependency === before[i]))
+      return;
+    this.unlink(entry);
+    entry.dependencies = dependencies;
+    for (const dependency of dependencies) dependency.dependents.push(entry);
     this.graphChanged = true;
   }
 
   private unlink(entry: Entry): void {
-    for (const dependency of entry.dependencies) dependency.dependents.delete(entry);
+    for (const { dependents } of entry.dependencies) dropOne(dependents, entry);
     entry.dependencies = [];
-    for (const { note, name } of this.registered.get(entry) ?? []) {
-      const mentioned = note.mentionedBy.get(name);
-      mentioned?.delete(entry);
-      if (mentioned?.size === 0) note.mentionedBy.delete(name);
-    }
-    this.registered.delete(entry);
+  }
+
+  private unregister(entry: Entry): void {
+    for (const { name } of entry.mentions) entry.note.dropMention(name, entry);
+    for (const { note, name } of entry.foreign) note.dropMention(name, entry);
+    entry.foreign = [];
   }
 
   find(from: Entry, name: string): Entry | undefined {
@@ -353,6 +355,13 @@ export class Program {
     return candidates?.reduce((best, other) => (dateOf(other) >= dateOf(best) ? other : best));
   }
 
+  /** Brings an entry up to date if nothing that it rests on is still waiting. */
+  private updateAtOnce(entry: Entry): boolean {
+    for (const dependency of entry.dependencies) if (dependency.dirty) return false;
+    this.updateOne(entry);
+    return true;
+  }
+
   /** Brings one entry up to date, or the members of a circle. */
   private update(component: readonly Entry[]): void {
     const [entry] = component;
@@ -360,13 +369,18 @@ export class Program {
       for (const member of component) this.breakCircle(member, component);
       return;
     }
-    const { dependencies } = entry;
-    if (entry.stale || dependencies.some((dependency) => dependency.typeChanged === this.revision)) this.compile(entry);
-    else if (!dependencies.some((dependency) => dependency.valueChanged === this.revision)) {
-      entry.dirty = false;
-      return;
+    this.updateOne(entry);
+  }
+
+  private updateOne(entry: Entry): void {
+    let isRetyped = entry.stale;
+    let isMoved = false;
+    for (const { typeChanged, valueChanged } of entry.dependencies) {
+      isRetyped ||= typeChanged === this.revision;
+      isMoved ||= valueChanged === this.revision;
     }
-    this.run(entry);
+    if (isRetyped) this.compile(entry);
+    if (isRetyped || isMoved) this.run(entry);
     entry.dirty = false;
   }
 
@@ -405,7 +419,6 @@ export class Program {
 
   private setOutcome(entry: Entry): void {
     entry.outcome = judge(entry, this.judgeContext, entry.outcome);
-    this.touchedNotes.add(entry.note);
   }
 
   /** Members of a circle have no value. */
@@ -427,15 +440,12 @@ export class Program {
 
   /** What needs a view of the whole note: doubled names, measurements against predictions, assumptions that nobody needs. */
   private judgeNotes(): void {
-    this.noteProblems.clear();
-    const add = (entry: Entry, problems: readonly EngineProblem[]) => {
-      if (problems.length > 0) this.noteProblems.set(entry, [...(this.noteProblems.get(entry) ?? []), ...problems]);
-    };
     for (const note of this.notes.values()) {
-      nameProblems(note, add);
-      compareMeasurements(this, note, add);
+      if (note.namesChanged) judgeNames(note);
+      note.namesChanged = false;
+      compareMeasurements(this, note);
     }
-    unusedAssumptions(this.notes.values(), add);
+    if (this.graphChanged) judgeAssumptions(this.notes.values());
     this.graphChanged = false;
   }
 
@@ -456,16 +466,16 @@ export class Program {
       return use && this.noteUsedBy(use)?.declared.get(member)?.[0];
     },
     literalSlot: (entry, node, literal) => {
-      const known = entry.literals.get(node);
-      if (known) return known.from;
-      const run = this.slots.take(1);
-      entry.literals.set(node, run);
-      if (literal.low === literal.high) this.slots.setConstant(run.from, literal.nominal);
+      const known = entry.literals?.get(node);
+      if (known !== undefined) return known;
+      const slot = this.slots.take(1).from;
+      (entry.literals ??= new Map()).set(node, slot);
+      if (literal.low === literal.high) this.slots.setConstant(slot, literal.nominal);
       else {
-        this.slots.setInput(run.from, literal.nominal, literal.low, literal.high);
-        this.inputs.set(run.from, { entry, node, literal });
+        this.slots.setInput(slot, literal.nominal, literal.low, literal.high);
+        this.inputs.set(slot, { entry, node, literal });
       }
-      return run.from;
+      return slot;
     },
     constantSlot: (value) => {
       let slot = this.constants.get(value);
@@ -533,10 +543,14 @@ function sortByOrder(entries: Entry[]): boolean {
 
 function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry): void {
   const list = map.get(name);
-  const at = list?.indexOf(entry) ?? -1;
-  if (!list || at < 0) return;
-  list.splice(at, 1);
+  if (!list) return;
+  dropOne(list, entry);
   if (list.length === 0) map.delete(name);
+}
+
+function dropOne(list: Entry[], entry: Entry): void {
+  const at = list.indexOf(entry);
+  if (at >= 0) list.splice(at, 1);
 }
 
 /** Names shown of a circle; a longer one is cut, and says how many are left out. */

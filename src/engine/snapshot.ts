@@ -2,11 +2,11 @@ import type { Block } from "../note/block";
 import type { Statement } from "../syntax/statement";
 import { LineIndex } from "../text/lineIndex";
 import type { Span } from "../text/span";
-import { declaredNames } from "./entry";
+import { declaredNames, type Entry } from "./entry";
 import type { Note } from "./note";
 import type { Outcome, Problem } from "./outcome";
 import type { EngineProblem } from "./problem";
-import type { Program } from "./program";
+import { sameData } from "./sameData";
 
 /** A statement where it stands, with what came out of it. */
 export interface Row {
@@ -16,6 +16,14 @@ export interface Row {
   readonly outcome: Outcome;
   /** What the view of the whole note adds: doubled names, measurements, unused assumptions. */
   readonly noteProblems: readonly EngineProblem[];
+}
+
+/** What a snapshot is made of: for every statement where it stands and what came out of it, in columns. */
+export interface Columns {
+  readonly statements: readonly Statement[];
+  readonly starts: readonly number[];
+  readonly outcomes: readonly Outcome[];
+  readonly noteProblems: readonly (readonly EngineProblem[])[];
 }
 
 /** A block where it stands. */
@@ -30,6 +38,7 @@ export interface PlacedBlock {
  */
 export class Snapshot {
   private lineIndex?: LineIndex;
+  private allRows?: readonly Row[];
   private byName?: Map<string, Row>;
   private byStatement?: Map<Statement, Row>;
 
@@ -37,8 +46,19 @@ export class Snapshot {
     readonly path: string,
     readonly text: string,
     readonly blocks: readonly PlacedBlock[],
-    readonly rows: readonly Row[],
+    readonly columns: Columns,
   ) {}
+
+  /** The statements in the order of the text. Made when first asked for, since most snapshots live for one keystroke. */
+  get rows(): readonly Row[] {
+    const { statements, starts, outcomes, noteProblems } = this.columns;
+    return (this.allRows ??= statements.map((statement, i) => ({
+      statement,
+      start: starts[i],
+      outcome: outcomes[i],
+      noteProblems: noteProblems[i],
+    })));
+  }
 
   get lines(): LineIndex {
     return (this.lineIndex ??= new LineIndex(this.text));
@@ -85,33 +105,49 @@ export function problemsOf(row: Row): readonly Problem[] {
   return row.noteProblems.length === 0 ? row.outcome.problems : [...row.outcome.problems, ...row.noteProblems];
 }
 
-/** The snapshot of a note of a settled program; the old one where nothing changed. */
-export function makeSnapshot(program: Program, note: Note, old: Snapshot | undefined): Snapshot {
+/** The snapshot of a settled note; the old one where nothing changed. */
+export function makeSnapshot(note: Note, old: Snapshot | undefined): Snapshot {
   const blocks: PlacedBlock[] = [];
-  const rows: Row[] = [];
+  const statements: Statement[] = [];
+  const starts: number[] = [];
+  const outcomes: Outcome[] = [];
+  const noteProblems: (readonly EngineProblem[])[] = [];
   let start = 0;
   for (const block of note.blocks) {
     blocks.push({ block, start });
     const content = note.content(block);
-    content?.entries.forEach((entry, i) => {
-      const outcome = entry.outcome;
-      if (!outcome) throw new Error("A snapshot was asked for before the notes were settled.");
-      const noteProblems = program.noteProblems.get(entry) ?? NO_PROBLEMS;
-      const row: Row = { statement: entry.statement, start: start + content.starts[i], outcome, noteProblems };
-      const before = old?.rows[rows.length];
-      rows.push(before && sameRow(before, row) ? before : row);
-    });
+    if (content) {
+      for (let i = 0; i < content.entries.length; i++) {
+        const entry = content.entries[i];
+        if (!entry.outcome) throw new Error("A snapshot was asked for before the notes were settled.");
+        statements.push(entry.statement);
+        starts.push(start + content.starts[i]);
+        outcomes.push(entry.outcome);
+        noteProblems.push(noteProblemsOf(entry));
+      }
+    }
     start += block.length;
   }
-  const isSame =
-    old && old.text === note.text && old.rows.length === rows.length && rows.every((row, i) => row === old.rows[i]);
-  return isSame ? old : new Snapshot(note.path, note.text, blocks, rows);
+  const columns = { statements, starts, outcomes, noteProblems };
+  return old && old.text === note.text && sameColumns(old.columns, columns)
+    ? old
+    : new Snapshot(note.path, note.text, blocks, columns);
 }
 
 const NO_PROBLEMS: readonly EngineProblem[] = [];
 
-function sameRow(a: Row, b: Row): boolean {
-  return (
-    a.statement === b.statement && a.start === b.start && a.outcome === b.outcome && a.noteProblems === b.noteProblems
-  );
+function noteProblemsOf({ nameProblems, measurementProblems, unusedProblems }: Entry): readonly EngineProblem[] {
+  if (nameProblems.length === 0 && measurementProblems.length === 0 && unusedProblems.length === 0) return NO_PROBLEMS;
+  return [...nameProblems, ...measurementProblems, ...unusedProblems];
+}
+
+function sameColumns(a: Columns, b: Columns): boolean {
+  const length = a.statements.length;
+  if (b.statements.length !== length) return false;
+  for (let i = 0; i < length; i++) {
+    if (a.outcomes[i] !== b.outcomes[i] || a.statements[i] !== b.statements[i] || a.starts[i] !== b.starts[i])
+      return false;
+    if (!sameData(a.noteProblems[i], b.noteProblems[i])) return false;
+  }
+  return true;
 }

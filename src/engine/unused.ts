@@ -1,30 +1,27 @@
+import type { Input } from "../syntax/statement";
 import type { Entry } from "./entry";
 import type { Note } from "./note";
 import type { EngineProblem } from "./problem";
+import { sameData } from "./sameData";
 
 /**
  * The assumptions that no rule rests on, in any note: whatever they are, nothing depends on it. A note without rules
  * serves others, and its assumptions are left alone.
  */
-export function unusedAssumptions(
-  notes: Iterable<Note>,
-  add: (entry: Entry, problems: readonly EngineProblem[]) => void,
-): void {
+export function judgeAssumptions(notes: Iterable<Note>): void {
   const needed = new Set<Entry>();
   const open: Entry[] = [];
-  const candidates: Entry[] = [];
+  const assumptions: Entry[] = [];
+  /** The notes with rules. */
+  const judged = new Set<Note>();
   for (const note of notes) {
-    const assumptions: Entry[] = [];
-    let hasRules = false;
     for (const entry of note.entries()) {
       if (entry.statement.kind === "assume") assumptions.push(entry);
       if (entry.statement.kind !== "rule") continue;
-      hasRules = true;
+      judged.add(note);
       open.push(entry);
     }
-    if (hasRules) candidates.push(...assumptions);
   }
-  if (candidates.length === 0) return;
   for (let entry = open.pop(); entry !== undefined; entry = open.pop()) {
     for (const dependency of entry.dependencies) {
       if (needed.has(dependency)) continue;
@@ -32,15 +29,16 @@ export function unusedAssumptions(
       open.push(dependency);
     }
   }
-  for (const entry of candidates) {
-    const { statement } = entry;
-    if (needed.has(entry) || statement.kind !== "assume") continue;
-    add(entry, [
-      {
-        span: statement.tree.span(statement.name),
-        code: "assumption.unused",
-        name: statement.tree.text(statement.name),
-      },
-    ]);
+  for (const entry of assumptions) {
+    const { statement, unusedProblems } = entry;
+    if (statement.kind !== "assume") continue;
+    const isUnused = !needed.has(entry) && judged.has(entry.note);
+    if (!isUnused && unusedProblems.length === 0) continue;
+    const problems: readonly EngineProblem[] = isUnused ? [unused(statement)] : [];
+    if (!sameData(problems, unusedProblems)) entry.unusedProblems = problems;
   }
+}
+
+function unused({ tree, name }: Input): EngineProblem {
+  return { span: tree.span(name), code: "assumption.unused", name: tree.text(name) };
 }
