@@ -19,4 +19,4 @@ function field(value: string | number | undefined): string {
 
 const FORMULA = /^[=+\-@\t\r]/;
 /** Numbers as they are printed, `..` between them, and at most one word behind them: their unit. */
-const MEASURE = /^-\d[\de.+-]*(?: \.\. -?\d[\de.+-]*)*(?: [^\s"'=@!|+*]+)?$/;
+const MEASURE = /^-\d[\d.]*(?:e[+-]?\d+)?(?: \.\. -?\d[\d.]*(?:e[+-]?\d+)?)*(?: [^\s"'=@!|+*]+)?$/;

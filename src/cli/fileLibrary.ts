@@ -21,7 +21,7 @@ export class FileLibrary implements Library {
       if (!isInside(this.root, file)) return { trouble: "outside", detail: `it lies outside ${this.root}` };
       const kind = await stat(file);
       if (!kind.isFile()) return { trouble: "unreadable", detail: "it is no file" };
-      if (kind.size > LARGEST_NOTE_BYTES) return { trouble: "unreadable", detail: tooLarge(kind.size) };
+      if (kind.size > LARGEST_NOTE_BYTES) return { trouble: "unreadable", detail: TOO_LARGE };
       return { text: new TextDecoder("utf-8").decode(await readFile(file)) };
     } catch (error) {
       const isMissing =
@@ -31,7 +31,4 @@ export class FileLibrary implements Library {
   }
 }
 
-function tooLarge(bytes: number): string {
-  const inMegabytes = (size: number) => `${(size / (1024 * 1024)).toFixed(0)} MiB`;
-  return `it has ${inMegabytes(bytes)}, and a note has ${inMegabytes(LARGEST_NOTE_BYTES)} at most`;
-}
+const TOO_LARGE = `it is larger than ${LARGEST_NOTE_BYTES / (1024 * 1024)} MiB, which no note is`;

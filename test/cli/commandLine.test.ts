@@ -1,0 +1,66 @@
+import assert from "node:assert/strict";
+import { version } from "../../package.json";
+import { HELP, parseCommandLine, UsageError } from "../../src/cli/commandLine";
+import { runIn } from "./workspace";
+
+describe("the arguments", () => {
+  const right: readonly [args: string, command: ReturnType<typeof parseCommandLine>][] = [
+    ["check", { kind: "check", paths: [], format: "text" }],
+    ["check a b/c.calcs.md", { kind: "check", paths: ["a", "b/c.calcs.md"], format: "text" }],
+    ["check --format json a", { kind: "check", paths: ["a"], format: "json" }],
+    ["--format=json check", { kind: "check", paths: [], format: "json" }],
+    ["check --format json --format text", { kind: "check", paths: [], format: "text" }],
+    ["check -- --odd.calcs.md", { kind: "check", paths: ["--odd.calcs.md"], format: "text" }],
+    ["values a.calcs.md", { kind: "values", path: "a.calcs.md", format: "text" }],
+    ["values --format json a.calcs.md", { kind: "values", path: "a.calcs.md", format: "json" }],
+    ["values a.calcs.md --format csv", { kind: "values", path: "a.calcs.md", format: "csv" }],
+    ["--help", { kind: "help" }],
+    ["check --help", { kind: "help" }],
+    ["--version", { kind: "version" }],
+    ["--version --help", { kind: "version" }],
+  ];
+  for (const [args, command] of right)
+    it(`take “${args}”`, () => assert.deepEqual(parseCommandLine(args.split(" ")), command));
+
+  const wrong: readonly [args: readonly string[], message: string][] = [
+    [[], "A command is missing: check or values."],
+    [["chekc"], "There is no command “chekc”: the commands are check and values."],
+    [["constructor"], "There is no command “constructor”: the commands are check and values."],
+    [["check", "--fromat", "json"], "There is no option --fromat."],
+    [["check", "--__proto__"], "There is no option --__proto__."],
+    [["check", "-x"], "There is no option -x."],
+    [["check", "--format"], "--format wants a name behind it, such as json."],
+    [["check", "--format="], "--format wants a name behind it, such as json."],
+    [["check", "--format", "csv"], "“check” has no format csv: its formats are text, json."],
+    [["values", "a", "--format", "xml"], "“values” has no format xml: its formats are text, json, csv."],
+    [["values"], "“values” prints one note, and none was named."],
+    [["values", "a", "b"], "“values” prints one note, and 2 were named."],
+    [["--help=yes"], "--help takes no value, here “yes”."],
+  ];
+  for (const [args, message] of wrong) {
+    it(`refuse “${args.join(" ")}”`, () =>
+      assert.throws(
+        () => parseCommandLine(args),
+        (error) => error instanceof UsageError && error.message === message,
+      ));
+  }
+
+  it("answer --help with all commands, options and exit codes", async () => {
+    const run = await runIn(".", ["--help"]);
+    assert.deepEqual(run, { code: 0, output: HELP, errors: "" });
+    for (const part of ["check", "values", "--format text|json|csv", "--help", "--version", "  0  ", "  1  ", "  2  "])
+      assert.ok(HELP.includes(part), part);
+    for (const line of HELP.split("\n")) assert.ok(line.length <= 120, line);
+  });
+
+  it("answer --version with the version of the package", async () => {
+    const run = await runIn(".", ["--version"]);
+    assert.deepEqual(run, { code: 0, output: `copperbook ${version}\n`, errors: "" });
+  });
+
+  it("end with 2 and a sentence where they make no sense", async () => {
+    const run = await runIn(".", ["check", "--all"]);
+    const errors = "copperbook: There is no option --all.\nSee copperbook --help.\n";
+    assert.deepEqual(run, { code: 2, output: "", errors });
+  });
+});
