@@ -1,12 +1,6 @@
-import type { Snapshot } from "../engine/snapshot";
+export type { Notes } from "../engine/referent";
 import type { Edit } from "../text/edit";
 import type { Span } from "../text/span";
-
-/** The notes around the one that is asked about, by path: open ones and those that are used. */
-export interface Notes {
-  paths(): readonly string[];
-  get(path: string): Snapshot | undefined;
-}
 
 /** A place in a note. */
 export interface Location {

@@ -1,18 +1,133 @@
+import { resolvePath } from "../engine/library";
+import { CONSTANTS, NATIVES } from "../engine/natives";
+import { nameUsesOf } from "../engine/nameUses";
+import { referenceAt, referencesTo, usesOf, type Reference, type Referent } from "../engine/referent";
 import type { Snapshot } from "../engine/snapshot";
+import { isBuiltInUnit } from "../quantity/unit";
+import { foldName, isName, KEYWORDS, lookAlikeKey, OPENING_WORDS } from "../syntax/name";
+import type { Edit } from "../text/edit";
 import type { Span } from "../text/span";
 import type { NoteEdits, Notes } from "./feature";
 
 /** The edits of a renaming, or a sentence that says why it cannot be. */
 export type Renaming = { readonly edits: readonly NoteEdits[] } | { readonly refusal: string };
 
-export function renameSpan(_snapshot: Snapshot, _offset: number, _notes: Notes): Span | undefined {
+/** The name at a place, where it is one that a note of those held gives. */
+export function renameSpan(snapshot: Snapshot, offset: number, notes: Notes): Span | undefined {
+  return renameable(snapshot, offset, notes)?.span;
+}
+
+/** Renames what the word at a place stands for in all notes held: its definition, its uses, its live references. */
+export function rename(snapshot: Snapshot, offset: number, newName: string, notes: Notes): Renaming {
+  const reference = renameable(snapshot, offset, notes);
+  if (!reference) return { refusal: "No name stands here that a note defines, so there is nothing to rename." };
+  const { referent } = reference;
+  const places = referencesTo(referent, notes);
+  const paths = [...new Set(places.map(({ path }) => path))];
+  const refusal = refusalOf(referent, foldName(newName), paths, notes);
+  if (refusal !== undefined) return { refusal };
+  return {
+    edits: paths.map((path) => ({
+      path,
+      edits: places.filter((place) => place.path === path).map(({ span }) => ({ span, text: newName })),
+    })),
+  };
+}
+
+type Named = Extract<Referent, { kind: "defined" | "bound" }>;
+
+function renameable(snapshot: Snapshot, offset: number, notes: Notes): (Reference & { referent: Named }) | undefined {
+  const reference = referenceAt(snapshot, offset, notes);
+  if (!reference) return undefined;
+  const { referent } = reference;
+  return referent.kind === "defined" || referent.kind === "bound" ? { ...reference, referent } : undefined;
+}
+
+function refusalOf(referent: Named, newName: string, paths: readonly string[], notes: Notes): string | undefined {
+  if (newName === referent.name) return undefined;
+  if (!isName(newName))
+    return `\`${newName}\` is no name: a name begins with a letter and goes on with letters, digits and \`_\`.`;
+  if (KEYWORDS.has(newName) || OPENING_WORDS.has(newName))
+    return `\`${newName}\` is a word of the language and cannot be a name.`;
+  const kind = referent.kind === "defined" ? referent.row.statement.kind : "bound";
+  if (kind === "items" && isBuiltInUnit(newName))
+    return `\`${newName}\` is a unit already, so nothing that is counted can have that name.`;
+  if (kind === "function" && NATIVES.has(newName))
+    return `\`${newName}\` is a function that is built in; a function of the note cannot have its name.`;
+  if (CONSTANTS.has(newName)) return `\`${newName}\` is a constant that is built in.`;
+  for (const path of referent.kind === "defined" && kind !== "items" ? [referent.path] : paths) {
+    const snapshot = notes.get(path);
+    const refusal = snapshot && (takenIn(snapshot, referent, newName) ?? capturedIn(snapshot, referent, newName));
+    if (refusal !== undefined) return refusal;
+  }
   return undefined;
 }
 
-export function rename(_snapshot: Snapshot, _offset: number, _newName: string, _notes: Notes): Renaming {
-  return { refusal: "No name stands here that can be renamed." };
+/** A name that the note has already, or one that a reader cannot tell from the new one. */
+function takenIn(snapshot: Snapshot, referent: Named, newName: string): string | undefined {
+  if (referent.kind === "bound") return undefined;
+  const key = lookAlikeKey(newName);
+  for (const row of snapshot.rows) {
+    for (const { name, role } of nameUsesOf(row.statement)) {
+      if (role !== "declaration" || name === referent.name || lookAlikeKey(name) !== key) continue;
+      const line = snapshot.lines.lineAt(row.start) + 1;
+      return name === newName
+        ? `\`${newName}\` is taken: it is defined on line ${line}.`
+        : `\`${newName}\` looks like \`${name}\` on line ${line}; nobody could tell them apart.`;
+    }
+  }
+  return undefined;
 }
 
-export function renamedFile(_oldPath: string, _newPath: string, _notes: Notes): readonly NoteEdits[] {
-  return [];
+/** A place where the new name would stand for something else: for a parameter, or for what the parameter hides. */
+function capturedIn(snapshot: Snapshot, referent: Named, newName: string): string | undefined {
+  if (referent.kind === "defined") {
+    const captured = usesOf(snapshot, referent.name).find(
+      ({ use }) => use.role !== "bound" && use.scope.includes(newName),
+    );
+    if (!captured) return undefined;
+    const line = snapshot.lines.lineAt(captured.row.start) + 1;
+    return `\`${newName}\` is bound on line ${line}, where \`${referent.name}\` is used: there it would stand for something else.`;
+  }
+  if (snapshot.path !== referent.path) return undefined;
+  const isUsed = nameUsesOf(referent.row.statement).some(({ name, role }) => name === newName && role !== "unit");
+  return isUsed ? `\`${newName}\` is used in the same statement for something else.` : undefined;
+}
+
+/**
+ * The edits of `use` when a note, or a folder of notes, moves: in notes that use what moves, and in notes that move
+ * themselves, whose relative paths then lead elsewhere. The edits are for the notes under their old paths.
+ */
+export function renamedFile(oldPath: string, newPath: string, notes: Notes): readonly NoteEdits[] {
+  const moved = (path: string) =>
+    path === oldPath ? newPath : path.startsWith(`${oldPath}/`) ? newPath + path.slice(oldPath.length) : path;
+  return notes.paths().flatMap((path) => {
+    const snapshot = notes.get(path);
+    const edits = snapshot ? editsOfUses(snapshot, moved) : [];
+    return edits.length > 0 ? [{ path, edits }] : [];
+  });
+}
+
+function editsOfUses(snapshot: Snapshot, moved: (path: string) => string): readonly Edit[] {
+  return snapshot.rows.flatMap((row) => {
+    const { statement } = row;
+    if (statement.kind !== "use") return [];
+    const written = statement.tree.text(statement.path);
+    const used = resolvePath(snapshot.path, written);
+    if (used === undefined) return [];
+    const from = moved(snapshot.path);
+    const to = moved(used);
+    if (resolvePath(from, written) === to) return [];
+    const { start, end } = snapshot.spanOf(row, statement.tree.span(statement.path));
+    return [{ span: { start: start + 1, end: end - 1 }, text: relativePath(from, to) }];
+  });
+}
+
+/** The path from a note to another, as one writes it behind `use`. */
+function relativePath(from: string, to: string): string {
+  const folders = from.split("/").slice(0, -1);
+  const parts = to.split("/");
+  let common = 0;
+  while (common < folders.length && common < parts.length - 1 && folders[common] === parts[common]) common++;
+  return [...folders.slice(common).map(() => ".."), ...parts.slice(common)].join("/");
 }

@@ -1,17 +1,124 @@
-import { declaredNames } from "../engine/entry";
-import type { Snapshot } from "../engine/snapshot";
+import type { Row, Snapshot } from "../engine/snapshot";
+import { declarationsOf } from "../engine/referent";
+import { rulePhrase } from "../phrases/rule";
+import { valueText } from "../phrases/value";
+import type { Statement } from "../syntax/statement";
+import type { Span } from "../text/span";
 import type { DocumentSymbol } from "./feature";
 
-/** The outline of a note. */
+/** The outline of a note: its headings as a tree, and under each what is defined, measured and ruled there. */
 export function symbols(snapshot: Snapshot): readonly DocumentSymbol[] {
-  return snapshot.rows.flatMap((row) =>
-    declaredNames(row.statement).map(({ name, node }) => ({
-      name,
-      detail: "",
-      kind: "quantity" as const,
-      span: { start: row.start, end: row.start + row.statement.text.length },
-      nameSpan: snapshot.spanOf(row, row.statement.tree.span(node)),
-      children: [],
-    })),
+  const root: Open = { level: 0, children: [] };
+  const open: Open[] = [root];
+  for (const part of partsOf(snapshot)) {
+    if (part.level === undefined) {
+      open[open.length - 1].children.push(part.symbol);
+      continue;
+    }
+    while (open[open.length - 1].level >= part.level) open.pop();
+    const children: DocumentSymbol[] = [];
+    open[open.length - 1].children.push({ ...part.symbol, children });
+    open.push({ level: part.level, children });
+  }
+  return root.children;
+}
+
+interface Open {
+  readonly level: number;
+  readonly children: DocumentSymbol[];
+}
+
+interface Part {
+  /** Of a heading. */
+  readonly level?: number;
+  readonly symbol: DocumentSymbol;
+}
+
+/** Headings and statements in the order of the text. */
+function partsOf(snapshot: Snapshot): readonly Part[] {
+  const statements = snapshot.rows.flatMap((row): Part[] => {
+    const symbol = symbolOf(snapshot, row);
+    return symbol ? [{ symbol }] : [];
+  });
+  return [...headingsOf(snapshot), ...statements].sort((a, b) => a.symbol.span.start - b.symbol.span.start);
+}
+
+function headingsOf({ blocks, text }: Snapshot): readonly Part[] {
+  const headings = blocks.flatMap(({ block, start }) =>
+    block.kind === "prose"
+      ? block.headings.map(({ span, level, text: title }) => ({
+          start: start + span.start,
+          end: start + span.end,
+          level,
+          title,
+        }))
+      : [],
   );
+  return headings.map(({ start, end, level, title }, i) => {
+    const next = headings.slice(i + 1).find((other) => other.level <= level);
+    return {
+      level,
+      symbol: {
+        name: title === "" ? "(untitled)" : title,
+        detail: "",
+        kind: "heading",
+        span: { start, end: next?.start ?? text.length },
+        nameSpan: { start, end },
+        children: [],
+      },
+    };
+  });
+}
+
+function symbolOf(snapshot: Snapshot, row: Row): DocumentSymbol | undefined {
+  const kind = KINDS[row.statement.kind];
+  const words = kind && nameOf(snapshot, row);
+  if (!words) return undefined;
+  const span = { start: row.start, end: row.start + row.statement.text.length };
+  return { ...words, detail: detailOf(row), kind, span, children: [] };
+}
+
+const KINDS: Partial<Readonly<Record<Statement["kind"], DocumentSymbol["kind"]>>> = {
+  given: "given",
+  assume: "assumption",
+  over: "given",
+  derived: "quantity",
+  let: "quantity",
+  choice: "choice",
+  function: "function",
+  rule: "rule",
+  items: "items",
+  use: "note",
+  measured: "measurement",
+  order: "order",
+  broken: "quantity",
+};
+
+function nameOf(snapshot: Snapshot, row: Row): { name: string; nameSpan: Span } | undefined {
+  const { statement } = row;
+  const { tree } = statement;
+  if (statement.kind === "rule") {
+    const span = tree.span(statement.condition);
+    const written = statement.text.slice(span.start, span.end).replace(/\s+/g, " ");
+    return { name: `${statement.word} ${written}`.trim(), nameSpan: snapshot.spanOf(row, span) };
+  }
+  if (statement.kind === "measured") {
+    const nameSpan = snapshot.spanOf(row, tree.span(statement.name));
+    return { name: `measured ${tree.text(statement.name)}`, nameSpan };
+  }
+  const declared = declarationsOf(snapshot, row);
+  if (declared.length === 0) return undefined;
+  return { name: declared.map(({ name }) => name).join(", "), nameSpan: declared[0].span };
+}
+
+function detailOf({ outcome }: Row): string {
+  switch (outcome.kind) {
+    case "quantity":
+    case "truth":
+      return valueText(outcome);
+    case "rule":
+      return rulePhrase(outcome);
+    default:
+      return "";
+  }
 }

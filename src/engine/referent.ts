@@ -1,0 +1,221 @@
+import { isBuiltInUnit } from "../quantity/unit";
+import { foldName } from "../syntax/name";
+import { Kind } from "../syntax/tree";
+import type { Statement } from "../syntax/statement";
+import { touches, type Span } from "../text/span";
+import { declaredNames } from "./entry";
+import { CONSTANTS, NATIVES } from "./natives";
+import { nameUsesOf, type NameUse } from "./nameUses";
+import type { Row, Snapshot } from "./snapshot";
+
+/** The notes around the one that is asked about, by path: open ones and those that are used. */
+export interface Notes {
+  paths(): readonly string[];
+  get(path: string): Snapshot | undefined;
+}
+
+/** What a word in a note stands for. */
+export type Referent =
+  /** What a note defines: a quantity, a function, a counted unit, another note under its alias … */
+  | { readonly kind: "defined"; readonly path: string; readonly name: string; readonly row: Row }
+  /** What a statement binds for itself: a parameter, the variable of a sum. */
+  | { readonly kind: "bound"; readonly path: string; readonly name: string; readonly row: Row; readonly binder: number }
+  | { readonly kind: "unit" | "native" | "constant" | "series"; readonly name: string }
+  /** The path of `use`. */
+  | { readonly kind: "note"; readonly path: string };
+
+/** A word in a note, with what it stands for. */
+export interface Reference {
+  /** In the note. */
+  readonly span: Span;
+  readonly referent: Referent;
+  /** Where it stands; undefined in prose. */
+  readonly row?: Row;
+  readonly use?: NameUse;
+}
+
+/** The word at a place, in a calculation or as a live reference in the prose; undefined where none stands, or one that stands for nothing. */
+export function referenceAt(snapshot: Snapshot, offset: number, notes: Notes): Reference | undefined {
+  const row = snapshot.rowAt(offset);
+  if (!row) return liveReferences(snapshot).find(({ span }) => touches(span, offset));
+  const { statement } = row;
+  if (statement.kind === "use" && row.outcome.kind === "use") {
+    const span = snapshot.spanOf(row, statement.tree.span(statement.path));
+    if (touches(span, offset)) return { span, referent: { kind: "note", path: row.outcome.path }, row };
+  }
+  const touching = nameUsesOf(statement).filter((use) => touches(use.span, offset - row.start));
+  // Between two words that meet, as in `LED/board`, the one that begins here is meant.
+  const use = touching[touching.length - 1] as NameUse | undefined;
+  const referent = use && referentOf(snapshot, row, use, notes);
+  return referent && { span: snapshot.spanOf(row, use.span), referent, row, use };
+}
+
+/** What a name in a statement stands for. */
+export function referentOf(snapshot: Snapshot, row: Row, use: NameUse, notes: Notes): Referent | undefined {
+  const { path } = snapshot;
+  const { name, role } = use;
+  if (use.binder !== undefined) return { kind: "bound", path, name, row, binder: use.binder };
+  switch (role) {
+    case "series":
+      return { kind: "series", name };
+    case "unit":
+      return isBuiltInUnit(name) ? { kind: "unit", name } : defined(snapshot, name, isItems);
+    case "argument":
+      return parameterOf(snapshot, use, notes);
+    case "declaration":
+      return { kind: "defined", path, name, row };
+    default:
+      return use.object === undefined
+        ? (defined(snapshot, name) ?? builtIn(name, role))
+        : member(snapshot, use.object, name, notes);
+  }
+}
+
+/** The note that an alias stands for. */
+export function noteUsedAs(snapshot: Snapshot, alias: string, notes: Notes): Snapshot | undefined {
+  const outcome = snapshot.find(alias)?.outcome;
+  return outcome?.kind === "use" ? notes.get(outcome.path) : undefined;
+}
+
+const live = new WeakMap<Snapshot, readonly Reference[]>();
+
+/** The code spans in the prose of a note that are exactly a name that it defines, in the order of the text. */
+export function liveReferences(snapshot: Snapshot): readonly Reference[] {
+  let found = live.get(snapshot);
+  if (!found) {
+    found = snapshot.blocks.flatMap(({ block, start }) =>
+      block.kind === "calculation"
+        ? []
+        : block.codeSpans.flatMap(({ span, text }): Reference[] => {
+            const referent = defined(snapshot, foldName(text));
+            return referent ? [{ span: { start: span.start + start, end: span.end + start }, referent }] : [];
+          }),
+    );
+    live.set(snapshot, found);
+  }
+  return found;
+}
+
+/** Every place in the notes where a word stands for the same thing, its definition included. */
+export function referencesTo(
+  referent: Referent,
+  notes: Notes,
+): readonly { readonly path: string; readonly span: Span }[] {
+  if (referent.kind !== "defined" && referent.kind !== "bound") return [];
+  const places: { path: string; span: Span }[] = [];
+  const isShared = referent.kind === "defined" && isItems(referent.row.statement);
+  for (const path of isShared ? linkedWith(referent.path, notes) : notes.paths()) {
+    const snapshot = notes.get(path);
+    if (!snapshot) continue;
+    // A thing that is counted is the same in all notes that share quantities.
+    const own = isShared ? { ...referent, path } : referent;
+    for (const { row, use } of usesOf(snapshot, referent.name)) {
+      const found = referentOf(snapshot, row, use, notes);
+      if (found && isSame(found, own)) places.push({ path, span: snapshot.spanOf(row, use.span) });
+    }
+    for (const { span, referent: found } of liveReferences(snapshot))
+      if (isSame(found, own)) places.push({ path, span });
+  }
+  return places.sort((a, b) => (a.path === b.path ? a.span.start - b.span.start : 0));
+}
+
+/** The notes that share quantities with one: those it uses, those that use it, and so on. */
+function linkedWith(path: string, notes: Notes): readonly string[] {
+  const links = notes
+    .paths()
+    .flatMap((from) =>
+      (notes.get(from)?.rows ?? []).flatMap(({ outcome }) => (outcome.kind === "use" ? [[from, outcome.path]] : [])),
+    );
+  const linked = new Set([path]);
+  // A set that grows while it is walked is walked to its end.
+  for (const each of linked) {
+    for (const [from, to] of links) {
+      if (from === each) linked.add(to);
+      if (to === each) linked.add(from);
+    }
+  }
+  return [...linked];
+}
+
+const byName = new WeakMap<Snapshot, ReadonlyMap<string, readonly { readonly row: Row; readonly use: NameUse }[]>>();
+
+/** The places in the calculations of a note where a word stands. */
+export function usesOf(snapshot: Snapshot, name: string): readonly { readonly row: Row; readonly use: NameUse }[] {
+  let index = byName.get(snapshot);
+  if (!index) byName.set(snapshot, (index = indexOf(snapshot)));
+  return index.get(name) ?? [];
+}
+
+function indexOf(snapshot: Snapshot): ReadonlyMap<string, readonly { row: Row; use: NameUse }[]> {
+  const index = new Map<string, { row: Row; use: NameUse }[]>();
+  for (const row of snapshot.rows) {
+    for (const use of nameUsesOf(row.statement)) {
+      const list = index.get(use.name);
+      if (list) list.push({ row, use });
+      else index.set(use.name, [{ row, use }]);
+    }
+  }
+  return index;
+}
+
+/** Whether two words stand for the same thing. */
+export function isSame(a: Referent, b: Referent): boolean {
+  return a.kind === b.kind && keyOf(a) === keyOf(b);
+}
+
+function keyOf(referent: Referent): string {
+  switch (referent.kind) {
+    case "defined":
+      return `${referent.path} ${referent.name}`;
+    case "bound":
+      return `${referent.path} ${referent.row.start} ${referent.binder}`;
+    case "note":
+      return referent.path;
+    default:
+      return referent.name;
+  }
+}
+
+function defined(
+  snapshot: Snapshot,
+  name: string,
+  fits: (statement: Statement) => boolean = () => true,
+): Referent | undefined {
+  const row = snapshot.find(name);
+  return row && fits(row.statement) ? { kind: "defined", path: snapshot.path, name, row } : undefined;
+}
+
+function isItems(statement: Statement): boolean {
+  return statement.kind === "items";
+}
+
+function member(snapshot: Snapshot, alias: string, name: string, notes: Notes): Referent | undefined {
+  const other = noteUsedAs(snapshot, alias, notes);
+  return other && defined(other, name);
+}
+
+function builtIn(name: string, role: NameUse["role"]): Referent | undefined {
+  if (role === "call") return NATIVES.has(name) ? { kind: "native", name } : undefined;
+  return CONSTANTS.has(name) ? { kind: "constant", name } : undefined;
+}
+
+function parameterOf(snapshot: Snapshot, { name, callee }: NameUse, notes: Notes): Referent | undefined {
+  if (!callee) return undefined;
+  const { object } = callee;
+  const called = object === undefined ? defined(snapshot, callee.name) : member(snapshot, object, callee.name, notes);
+  if (called?.kind !== "defined" || called.row.statement.kind !== "function") return undefined;
+  const { tree, parameters } = called.row.statement;
+  const parameter = parameters.find((each) => tree.text(each.name) === name);
+  return parameter && { kind: "bound", path: called.path, name, row: called.row, binder: parameter.name };
+}
+
+/** The names that a row defines, with where they stand in the note. */
+export function declarationsOf(
+  snapshot: Snapshot,
+  row: Row,
+): readonly { readonly name: string; readonly span: Span }[] {
+  const { tree } = row.statement;
+  return declaredNames(row.statement)
+    .filter(({ node }) => tree.kind(node) === Kind.Name)
+    .map(({ name, node }) => ({ name, span: snapshot.spanOf(row, tree.span(node)) }));
+}
