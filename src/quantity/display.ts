@@ -1,6 +1,6 @@
 import { AREA, coherentPowers, MASS, RATIO, TEMPERATURE, TIME, VOLUME, type Dimension, type Powers } from "./dimension";
 import { PREFIXES } from "./unitAlgebra";
-import { isUnit, resolveUnit, type Unit } from "./unit";
+import { unitOfPowers, type Unit } from "./unit";
 
 /**
  * Which unit, which prefix, how many digits: the one place that decides it. What is shown reads back as a literal of
@@ -89,9 +89,9 @@ export function chooseUnit(x: number, dimension: Dimension, like?: Unit): Unit {
   const size = Number(Math.abs(x).toPrecision(EXACT_DIGITS));
   if (like !== undefined) return withPrefixFor(size, like);
   const ladder = LADDERS.get(dimension);
-  if (ladder === undefined) return withPrefixFor(size, unitOf(coherentPowers(dimension)));
+  if (ladder === undefined) return withPrefixFor(size, coherentUnit(dimension));
   const steps = size === 0 || Number.isNaN(size) ? ladder.filter(({ isForZero }) => isForZero) : ladder;
-  return unitOf((steps.find(({ from }) => size >= from) ?? steps.at(-1)!).powers);
+  return unitOfPowers((steps.find(({ from }) => size >= from) ?? steps.at(-1)!).powers);
 }
 
 /** The steps of a dimension that a prefix on its SI unit does not serve, from the largest on. */
@@ -157,7 +157,7 @@ const ENGINEERING_PREFIXES: ReadonlyMap<number, string> = new Map([
 ]);
 const LARGEST_PREFIX = 30;
 
-const CELSIUS = unitOf([["°C", 1]]);
+const CELSIUS = unitOfPowers([["°C", 1]]);
 
 function unitToShow(value: Shownable, dimension: Dimension, { unit, anyPrefix, point }: ShowOptions): Unit {
   if (unit !== undefined && !anyPrefix) return unit;
@@ -180,21 +180,32 @@ function withPrefixFor(size: number, unit: Unit): Unit {
   if (magnitude === -1 && (others.length > 0 || UNPREFIXED_FROM_A_TENTH.has(first.symbol))) exponent = 0;
   // A compound that begins with a mass stays at the kilogram: 8960 kg/m^3, not 8.96 Mg/m^3.
   if (first.symbol === "g" && exponent > 3) exponent = 3;
-  const prefix = ENGINEERING_PREFIXES.get(exponent)!;
-  return unitOf([
+  return prefixedUnit(unit, ENGINEERING_PREFIXES.get(exponent)!);
+}
+
+/** Units already made: every line of a note asks for one, again at each edit. Notes have few dimensions. */
+const coherentUnits = new Map<Dimension, Unit>();
+const prefixedUnits = new WeakMap<Unit, Map<string, Unit>>();
+
+function coherentUnit(dimension: Dimension): Unit {
+  let unit = coherentUnits.get(dimension);
+  if (unit === undefined) coherentUnits.set(dimension, (unit = unitOfPowers(coherentPowers(dimension))));
+  return unit;
+}
+
+function prefixedUnit(unit: Unit, prefix: string): Unit {
+  let known = prefixedUnits.get(unit);
+  if (known === undefined) prefixedUnits.set(unit, (known = new Map()));
+  let result = known.get(prefix);
+  if (result === undefined) known.set(prefix, (result = withPrefix(unit, prefix)));
+  return result;
+}
+
+function withPrefix({ powers: [first, ...others] }: Unit, prefix: string): Unit {
+  return unitOfPowers([
     [prefix + first.symbol, 1],
     ...others.map((power) => [power.prefix + power.symbol, power.exponent] as const),
   ]);
-}
-
-/** The unit of words that are known to be good. */
-function unitOf(powers: Powers): Unit {
-  const unit = resolveUnit(
-    powers.map(([name, exponent]) => ({ name, exponent })),
-    () => true,
-  );
-  if (!isUnit(unit)) throw new Error(`No unit has the powers ${JSON.stringify(powers)}.`);
-  return unit;
 }
 
 function joined({ text, unit }: Shown): string {

@@ -90,10 +90,14 @@ function placeBelow(series: SeriesName, x: number): number {
   const exponent = Math.floor(Math.log10(x));
   const mantissa = x / Number(`1e${exponent - 2}`);
   let place = exponent * values.length + lastNotAbove(values, mantissa);
-  const limit = x * (1 + CLOSENESS);
-  while (memberAt(series, place) > limit) place--;
-  while (memberAt(series, place + 1) <= limit) place++;
+  while (!isNotAbove(memberAt(series, place), x)) place--;
+  while (isNotAbove(memberAt(series, place + 1), x)) place++;
   return place;
+}
+
+/** The member is made smaller, not x larger: the largest doubles would become infinite, and no member is above that. */
+function isNotAbove(member: number, x: number): boolean {
+  return member * (1 - CLOSENESS) <= x;
 }
 
 function lastNotAbove(values: readonly number[], x: number): number {

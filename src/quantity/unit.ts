@@ -1,5 +1,14 @@
 import { CURRENCIES } from "./currencies";
-import { countDimension, dimensionOf, multiply, power, RATIO, unitText, type Dimension } from "./dimension";
+import {
+  countDimension,
+  dimensionOf,
+  multiply,
+  power,
+  RATIO,
+  unitText,
+  type Dimension,
+  type Powers,
+} from "./dimension";
 import { decimalExponent, ONE, product, rational, scaled, toDouble, wholePower, type Rational } from "./rational";
 import { mathjsUnit, PREFIXES } from "./unitAlgebra";
 import { UNIT_TABLE, USUAL_MISSPELLINGS, type UnitRow } from "./unitTable";
@@ -41,11 +50,11 @@ export type UnitTrouble =
   | { readonly kind: "prefix"; readonly name: string; readonly prefix: string; readonly unit: string }
   /** `dB`: a ratio of powers or of fields, which the sign does not tell. */
   | { readonly kind: "decibel"; readonly name: string }
-  /** An exponent that is no multiple of one sixth, or beyond ± {@link MAXIMUM_EXPONENT}. */
+  /** An exponent that is no multiple of one sixth, or beyond ± {@link MAXIMUM_EXPONENT}, or for which no factor fits a double. */
   | { readonly kind: "exponent"; readonly name: string; readonly exponent: number };
 
-/** Beyond it no unit makes sense, and no factor fits a double. */
-export const MAXIMUM_EXPONENT = 12;
+/** Nobody writes a larger exponent, and exact factors grow with it. */
+export const MAXIMUM_EXPONENT = 99;
 
 /** A unit without prefix, for completion. */
 export const UNIT_LIST: readonly { symbol: string; name: string; quantity: string; takesPrefix: boolean }[] =
@@ -59,6 +68,11 @@ interface Atom {
   readonly dimension: Dimension;
   readonly exact: Rational;
   readonly exactZero?: Rational;
+}
+
+interface Part {
+  readonly atom: Atom;
+  readonly exponent: number;
 }
 
 /** Written exponents such as `^0.333` are taken as the sixth they round to. */
@@ -81,20 +95,42 @@ export function resolveUnit(
   powers: readonly { name: string; exponent: number }[],
   isCounted: (name: string) => boolean,
 ): Unit | UnitTrouble {
-  const atoms: { atom: Atom; exponent: number }[] = [];
+  const parts: Part[] = [];
   for (const { name, exponent } of powers) {
     const atom = resolveWord(name, isCounted);
     if ("kind" in atom) return atom;
     const sixths = Math.round(exponent * 6);
-    if (Math.abs(exponent) > MAXIMUM_EXPONENT || !(Math.abs(exponent * 6 - sixths) <= EXPONENT_TOLERANCE * 6)) {
+    if (!(Math.abs(exponent * 6 - sixths) <= EXPONENT_TOLERANCE * 6) || Math.abs(exponent) > MAXIMUM_EXPONENT) {
       return { kind: "exponent", name, exponent };
     }
-    atoms.push({ atom, exponent: sixths / 6 });
+    parts.push({ atom, exponent: sixths / 6 });
   }
-  const key = atoms.map(({ atom, exponent }) => `${atom.prefix}|${atom.symbol}^${exponent}`).join("·");
+  const unit = unitOfParts(parts);
+  const isRepresentable = unit.factor > 0 && unit.factor < Number.POSITIVE_INFINITY;
+  return isRepresentable ? unit : { kind: "exponent", ...powers.at(-1)! };
+}
+
+/**
+ * The unit of words that are known to be units or counted things, such as those of a dimension. Calculations make
+ * exponents that nobody would type, so there is no limit to them here.
+ *
+ * @throws where a word is a misspelt or wrongly prefixed unit
+ */
+export function unitOfPowers(powers: Powers): Unit {
+  return unitOfParts(
+    powers.map(([name, exponent]) => {
+      const atom = resolveWord(name, () => true);
+      if ("kind" in atom) throw new Error(describeUnitTrouble(atom));
+      return { atom, exponent };
+    }),
+  );
+}
+
+function unitOfParts(parts: readonly Part[]): Unit {
+  const key = parts.map(({ atom, exponent }) => `${atom.prefix}|${atom.symbol}^${exponent}`).join("·");
   let unit = unitCache.get(key);
   if (unit === undefined) {
-    unit = combine(atoms);
+    unit = combine(parts);
     if (unitCache.size >= CACHE_LIMIT) unitCache.clear();
     unitCache.set(key, unit);
   }
@@ -120,7 +156,7 @@ export function describeUnitTrouble(trouble: UnitTrouble): string {
     case "decibel":
       return `\`${trouble.name}\` can be a ratio of powers or of voltages. Write a plain ratio, or use the handbook's functions for levels.`;
     case "exponent":
-      return `\`${trouble.name}\` cannot have the exponent ${trouble.exponent}. Exponents are multiples of 1/6 and at most ${MAXIMUM_EXPONENT}.`;
+      return `\`${trouble.name}\` cannot have the exponent ${trouble.exponent}. Exponents are multiples of 1/6, and the unit must fit a number.`;
   }
 }
 
@@ -199,7 +235,7 @@ function groupByLowerCase(): ReadonlyMap<string, readonly string[]> {
   return groups;
 }
 
-function combine(parts: readonly { atom: Atom; exponent: number }[]): Unit {
+function combine(parts: readonly Part[]): Unit {
   const dimension = parts.reduce(
     (total, { atom, exponent }) => multiply(total, power(atom.dimension, exponent)!),
     RATIO,

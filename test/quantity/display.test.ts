@@ -98,6 +98,11 @@ describe("values as shown", () => {
     assert.equal(range(0.28, 0.3, 0.32, "%", { unit: unit("%") }), "28 .. 30 .. 32 %");
   });
 
+  it("round what lies below the last digit away, and up where it is more than half of it", () => {
+    assert.equal(range(-1e-7, 0.0000006, 1000, "V", { unit: unit("V") }), "-1e-7 .. 6e-7 .. 1000 V");
+    assert.equal(range(-4e-10, 6e-10, 1000, "V", { unit: unit("V") }), "0 .. 1e-9 .. 1000 V");
+  });
+
   it("take a range that only rounding opened for an exact value", () => {
     assert.equal(range(0.3, 0.1 + 0.2, 0.30000000000000004, "V"), "300 mV");
     assert.equal(range(0.3, 0.3, 0.3001, "V"), "300 .. 300 .. 300.1 mV");
@@ -140,6 +145,12 @@ describe("values as shown", () => {
     assert.equal(showNumber(Number.NaN, unit("V").dimension), "undefined V");
     assert.equal(showNumber(Infinity, unit("V").dimension), "∞ V");
     assert.equal(showNumber(-Infinity, RATIO), "-∞");
+  });
+
+  it("have a unit, whatever exponents a calculation made", () => {
+    assert.equal(showNumber(2, power(unit("m").dimension, 20)!), "2 m^20");
+    assert.equal(showNumber(2, power(unit("kg").dimension, 1e10)!), "2 kg^10000000000");
+    assert.equal(showNumber(2, power(unit("m").dimension, -1 / 6)!), "2 1/m^0.1667");
   });
 
   it("come apart into digits and unit", () => {

@@ -41,6 +41,7 @@ describe("numbers as written", () => {
       ["7 ppm", 7e-6],
       ["1 oz/ft^2", 0.30515172727394063],
       ["3.3 V/√MHz", 3.3e-3],
+      ["2 V/√kHz", 2 * Math.sqrt(0.001)],
       ["1/3 h", 1200],
     ];
     for (const [text, value] of literals) assert.equal(si(text), value, text);

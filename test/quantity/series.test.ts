@@ -49,6 +49,13 @@ describe("series of preferred values", () => {
     assert.deepEqual(neighbours("E3", 1000), { below: 470, above: 2200 });
   });
 
+  it("end where the doubles end", () => {
+    assert.equal(nextDown("E24", 5e-324), 5e-324);
+    assert.equal(nextDown("E24", 3.1e-320), 3e-320);
+    assert.equal(nextDown("E24", Number.MAX_VALUE), 1.6e308);
+    assert.equal(nextUp("E24", Number.MAX_VALUE), Infinity);
+  });
+
   it("choose the least deviation, and the smaller of two as near", () => {
     assert.equal(nearest("E12", 1.1), 1);
     assert.equal(nearest("E24", 0.45), 0.43); // A tie on paper, though not in doubles.

@@ -175,7 +175,10 @@ describe("units", () => {
   it("have exponents in sixths, within reason", () => {
     assert.equal(unit("m^0.333").dimension, unit("m^0.33333333").dimension);
     assert.deepEqual(trouble("V^0.4"), { kind: "exponent", name: "V", exponent: 0.4 });
-    assert.equal(trouble("km^400").kind, "exponent");
+    assert.equal(trouble("m^400").kind, "exponent");
+    assert.deepEqual(trouble("V·Qm^20"), { kind: "exponent", name: "Qm", exponent: 20 });
+    assert.equal(trouble("qm^20").kind, "exponent");
+    assert.equal(unit("m^20").factor, 1);
     assert.equal(trouble("m^NaN").kind, "exponent");
     assert.equal(trouble("m^Infinity").kind, "exponent");
   });
