@@ -1,0 +1,1 @@
+export { activate } from "../activate";

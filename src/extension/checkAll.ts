@@ -1,0 +1,76 @@
+import * as vscode from "vscode";
+import type { Guard } from "./guard";
+import { breath, type Notes, type UnreadNote } from "./notes";
+import { toUri } from "./paths";
+import type { Problems } from "./problems";
+import { SummaryDocument } from "./summaryDocument";
+import type { CheckedNote } from "./summaryText";
+
+/** The command *Check all notes*: reads every note of the workspace, fills the problems list, opens the summary. */
+export function registerCheckAll(notes: Notes, problems: Problems, guard: Guard): vscode.Disposable {
+  const summary = new SummaryDocument(guard);
+  const options: vscode.ProgressOptions = {
+    location: vscode.ProgressLocation.Notification,
+    title: "Checking all notes",
+    cancellable: true,
+  };
+  const command = vscode.commands.registerCommand(
+    "copperbook.checkAll",
+    guard.wrap("Check all notes", undefined, () =>
+      vscode.window.withProgress(options, (progress, token) =>
+        guard.run("Check all notes", undefined, () => checkAll(notes, problems, summary, progress, token)),
+      ),
+    ),
+  );
+  return vscode.Disposable.from(summary, command);
+}
+
+type Progress = vscode.Progress<{ readonly message?: string; readonly increment?: number }>;
+
+async function checkAll(
+  notes: Notes,
+  problems: Problems,
+  summary: SummaryDocument,
+  progress: Progress,
+  token: vscode.CancellationToken,
+): Promise<void> {
+  const unread = await notes.holdAll({
+    token,
+    report: (done, total) => progress.report({ message: `${done + 1} of ${total}`, increment: 100 / total }),
+  });
+  if (token.isCancellationRequested) return;
+  await problems.showAll(unread, token);
+  const checked = await recordsOf(notes, token);
+  if (token.isCancellationRequested) return;
+  const addresses = new Map(
+    notes.service.paths().flatMap((path) => {
+      const uri = toUri(path);
+      return uri ? [[nameOf(path), uri] as const] : [];
+    }),
+  );
+  await summary.open(checked, unread.map(named), addresses);
+}
+
+async function recordsOf({ service }: Notes, token: vscode.CancellationToken): Promise<CheckedNote[]> {
+  const checked: CheckedNote[] = [];
+  for (const path of [...service.paths()].sort()) {
+    if (token.isCancellationRequested) break;
+    checked.push({
+      name: nameOf(path),
+      record: service.record(path),
+      summary: service.summary(path),
+      results: service.results(path),
+    });
+    await breath();
+  }
+  return checked;
+}
+
+function named({ path, why }: UnreadNote): { name: string; why: string } {
+  return { name: nameOf(path), why };
+}
+
+function nameOf(path: string): string {
+  const uri = toUri(path);
+  return uri === undefined ? path : vscode.workspace.asRelativePath(uri);
+}

@@ -1,0 +1,100 @@
+/** Between the plain data of the service and the editor's types. */
+import * as vscode from "vscode";
+import type { Completion, DocumentSymbol, Edit, Finding, Folding, Hover, LineIndex, Severity, Span } from "../service";
+
+export function toPosition(lines: LineIndex, offset: number): vscode.Position {
+  const { line, column } = lines.positionAt(offset);
+  return new vscode.Position(line, column);
+}
+
+export function toRange(lines: LineIndex, span: Span): vscode.Range {
+  return new vscode.Range(toPosition(lines, span.start), toPosition(lines, span.end));
+}
+
+export function toSpan(document: vscode.TextDocument, range: vscode.Range): Span {
+  return { start: document.offsetAt(range.start), end: document.offsetAt(range.end) };
+}
+
+export function toEdit({ rangeOffset, rangeLength, text }: vscode.TextDocumentContentChangeEvent): Edit {
+  return { span: { start: rangeOffset, end: rangeOffset + rangeLength }, text };
+}
+
+const SEVERITIES: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
+  error: vscode.DiagnosticSeverity.Error,
+  warning: vscode.DiagnosticSeverity.Warning,
+  information: vscode.DiagnosticSeverity.Information,
+  hint: vscode.DiagnosticSeverity.Hint,
+};
+
+/** What the editor fades beside the words. */
+const TAGS: Readonly<Record<string, readonly vscode.DiagnosticTag[]>> = {
+  "assumption.unused": [vscode.DiagnosticTag.Unnecessary],
+};
+
+/** Finds a place in another note, of which only the notes know the lines. */
+export type Locate = (path: string, span: Span) => vscode.Location | undefined;
+
+export function toDiagnostic(lines: LineIndex, finding: Finding, locate: Locate): vscode.Diagnostic {
+  const range = toRange(lines, finding.span);
+  const diagnostic = new vscode.Diagnostic(range, finding.message, SEVERITIES[finding.severity]);
+  diagnostic.source = "Copperbook";
+  diagnostic.code = finding.code;
+  diagnostic.tags = [...(TAGS[finding.code] ?? [])];
+  diagnostic.relatedInformation = (finding.related ?? []).flatMap(({ path, span, message }) => {
+    const place = locate(path, span);
+    return place ? [new vscode.DiagnosticRelatedInformation(place, message)] : [];
+  });
+  return diagnostic;
+}
+
+export function toHover(lines: LineIndex, { span, markdown }: Hover): vscode.Hover {
+  return new vscode.Hover(new vscode.MarkdownString(markdown), toRange(lines, span));
+}
+
+const COMPLETION_KINDS: Readonly<Record<Completion["kind"], vscode.CompletionItemKind>> = {
+  quantity: vscode.CompletionItemKind.Variable,
+  assumption: vscode.CompletionItemKind.Field,
+  function: vscode.CompletionItemKind.Function,
+  unit: vscode.CompletionItemKind.Unit,
+  "counted unit": vscode.CompletionItemKind.Unit,
+  series: vscode.CompletionItemKind.EnumMember,
+  note: vscode.CompletionItemKind.Module,
+  statement: vscode.CompletionItemKind.Keyword,
+  constant: vscode.CompletionItemKind.Constant,
+};
+
+export function toCompletion(lines: LineIndex, completion: Completion): vscode.CompletionItem {
+  const item = new vscode.CompletionItem(completion.label, COMPLETION_KINDS[completion.kind]);
+  item.detail = completion.detail;
+  if (completion.documentation !== undefined) item.documentation = new vscode.MarkdownString(completion.documentation);
+  item.insertText = completion.insert;
+  item.range = toRange(lines, completion.span);
+  item.sortText = completion.rank;
+  return item;
+}
+
+const SYMBOL_KINDS: Readonly<Record<DocumentSymbol["kind"], vscode.SymbolKind>> = {
+  heading: vscode.SymbolKind.String,
+  given: vscode.SymbolKind.Constant,
+  assumption: vscode.SymbolKind.Field,
+  quantity: vscode.SymbolKind.Variable,
+  choice: vscode.SymbolKind.EnumMember,
+  function: vscode.SymbolKind.Function,
+  rule: vscode.SymbolKind.Boolean,
+  items: vscode.SymbolKind.Enum,
+  note: vscode.SymbolKind.Module,
+  measurement: vscode.SymbolKind.Number,
+  order: vscode.SymbolKind.Property,
+};
+
+export function toSymbol(lines: LineIndex, symbol: DocumentSymbol): vscode.DocumentSymbol {
+  const { name, detail, kind, span, nameSpan } = symbol;
+  const range = toRange(lines, span);
+  const result = new vscode.DocumentSymbol(name, detail, SYMBOL_KINDS[kind], range, toRange(lines, nameSpan));
+  result.children = symbol.children.map((child) => toSymbol(lines, child));
+  return result;
+}
+
+export function toFolding({ firstLine, lastLine }: Folding): vscode.FoldingRange {
+  return new vscode.FoldingRange(firstLine, lastLine);
+}
