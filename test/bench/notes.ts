@@ -1,0 +1,72 @@
+/** Generated notes for the benchmark. Every shape has a seed, so that two runs measure the same text. */
+
+export type Shape = "chain" | "fan-in" | "sections";
+
+/** A pseudo-random sequence in [0, 1): mulberry32, good enough to vary numbers. */
+export function random(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** A note as lines of Markdown: headings and calculation lines, twenty to a section. */
+export interface GeneratedNote {
+  readonly text: string;
+  /** Formulas on plain numbers, in order, as the reference evaluates them: `name = expression`. */
+  readonly formulas: readonly string[];
+  /** Lines (from 0) of definitions, for edits. */
+  readonly definitionLines: readonly number[];
+}
+
+const PER_SECTION = 20;
+
+/**
+ * `chain`: sections of twenty in which each line uses the one above; `fan-in`: each line sums a few inputs, and a total
+ * gathers each section; `sections`: every section takes the result of the one before.
+ * Every tenth definition is an uncertain input, so cones stay below about 50 but in `sections`, where all depends on all.
+ */
+export function generate(shape: Shape, definitions: number, seed = 1): GeneratedNote {
+  const next = random(seed);
+  const lines: string[] = ["# Generated", ""];
+  const formulas: string[] = [];
+  const definitionLines: number[] = [];
+  const number = () => (1 + 9 * next()).toFixed(2);
+  const define = (name: string, formula: string, note = formula) => {
+    definitionLines.push(lines.length);
+    lines.push(`    ${name} = ${note}`);
+    formulas.push(`${name} = ${formula}`);
+  };
+  for (let i = 0; i < definitions; i++) {
+    const k = i % PER_SECTION;
+    if (k === 0) lines.push("", `## Section ${i / PER_SECTION}`, "");
+    const name = `q${i}`;
+    const before = `q${i - 1}`;
+    const start = i - k;
+    if (k === 0) {
+      const value = number();
+      const feeds = shape === "sections" && i > 0 ? ` + ${before} / 100` : "";
+      define(name, `${value}${feeds}`, `${value} V ± 5 %${feeds}`);
+    } else if (k === 10) {
+      const value = number();
+      define(name, value, `${value} V ± 2 %`);
+    } else if (shape === "fan-in") {
+      const a = start + Math.floor(next() * k);
+      const b = start + Math.floor(next() * k);
+      define(name, `q${a} * ${number()} + q${b}`);
+    } else {
+      define(name, next() < 0.5 ? `${before} * ${number()} / ${number()}` : `(${before} + q${start}) / ${number()}`);
+    }
+  }
+  return { text: lines.join("\n") + "\n", formulas, definitionLines };
+}
+
+/** The same as a chain, with neither headings nor blank lines between: one calculation block. */
+export function oneBlock(definitions: number): GeneratedNote {
+  const { text, formulas } = generate("chain", definitions);
+  const lines = text.split("\n").filter((line) => line.startsWith("    "));
+  return { text: `# One block\n\n${lines.join("\n")}\n`, formulas, definitionLines: lines.map((_, i) => i + 2) };
+}
