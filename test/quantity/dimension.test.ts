@@ -48,6 +48,7 @@ describe("dimensions", () => {
     assert.equal(power(of("V^2"), 0.5), of("V"));
     assert.equal(power(power(of("m"), 1 / 3)!, 3), of("m"));
     assert.equal(power(of("s"), -1 / 6), power(power(of("s"), 0.5)!, -1 / 3));
+    assert.equal(power(of("m"), 0.3333333333), power(of("m"), 1 / 3));
     const sixth = power(of("m"), 1 / 6)!;
     assert.equal([1, 2, 3, 4, 5, 6].map(() => sixth).reduce(multiply), of("m"), "six sixths are one");
     assert.equal(power(of("m"), 0.4), undefined);

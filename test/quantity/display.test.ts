@@ -126,6 +126,7 @@ describe("values as shown", () => {
     const point = { point: true };
     assert.equal(exact("25 °C", point), "25 °C");
     assert.equal(exact("0 °C", point), "0 °C");
+    assert.equal(showNumber(273.15 + 1e-11, unit("K").dimension, point), "0 °C");
     assert.equal(exact("68 °F", point), "20 °C");
     assert.equal(exact("20 °C", { ...point, unit: unit("°F") }), "68 °F");
     assert.equal(exact("0.1 °C", point), "0.1 °C");
