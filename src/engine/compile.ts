@@ -7,7 +7,7 @@ import { readLiteral, type Literal } from "./literal";
 import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
 import { compileCall } from "./calls";
 import { compileComparison } from "./comparisons";
-import { commonUnit, quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
+import { commonUnit, quantity, seenAt, torqueUnit, truth, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import type { Code } from "./tape";
@@ -466,7 +466,8 @@ export class Compiler {
     const constant = folded(left, right, (a, b) => (op === Op.Multiply ? a * b : a / b));
     const scaled =
       right.dimension === RATIO ? left : op === Op.Multiply && left.dimension === RATIO ? right : undefined;
-    return this.arithmetic(node, op, left, right, dimension, { constant, unit: scaled && commonUnit([scaled]) });
+    const unit = scaled ? commonUnit([scaled]) : torqueUnit(dimension, left, right);
+    return this.arithmetic(node, op, left, right, dimension, { constant, unit });
   }
 
   private power(node: Node, base: Operand, exponent: Operand): Operand | undefined {
