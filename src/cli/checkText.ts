@@ -1,4 +1,4 @@
-import { decisiveClause, rulePhrase, sizeText } from "../phrases/rule";
+import { decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import { valueText } from "../phrases/value";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
@@ -70,16 +70,18 @@ class Sheet {
     return [this.place(span.start, `${severity}  ${code}`), ...this.wrapped(message)];
   }
 
-  /** The condition, its state in words, the reason that its author gave, and the dimension line. */
+  /** The condition, its state in words, the worst point, the reason that its author gave, and the dimension line. */
   private rule(row: Row, rule: RuleOutcome, finding: Finding | undefined): string[] {
     const { start, statement } = row;
-    const condition = this.record.rules.find(({ line }) => line === this.lineOf(start))?.condition ?? "";
-    const clause = decisiveClause(rule);
-    const line = clause && rule.state !== "undecided" ? ruleLine(clause) : undefined;
+    const clause = rule.state === "undecided" ? undefined : decisiveClause(rule);
+    const phrase = rulePhrase(rule);
+    const inputs = clause ? worstInputs(clause) : [];
+    const line = clause && ruleLine(clause);
     return [
       this.place(start, finding ? `${finding.severity}  ${finding.code}` : ""),
-      ...this.wrapped(`${rule.word} ${condition}`),
-      ...this.wrapped(finding?.message ?? rulePhrase(rule)).map(this.face.strong),
+      ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
+      ...this.wrapped(phrase).map(this.face.strong),
+      ...(inputs.some((input) => !phrase.includes(input)) ? this.wrapped(`worst at ${inputs.join(", ")}`) : []),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
       ...(line ? ["", ...line.drawing.split("\n").map((row) => INDENT + printable(row))] : []),
     ];
@@ -93,8 +95,7 @@ class Sheet {
     if (held.length === 0) return [];
     const { outcome, start } = held.reduce((a, b) => (b.outcome.spare! < a.outcome.spare! ? b : a));
     const line = this.lineOf(start);
-    const condition = this.record.rules.find((rule) => rule.line === line)?.condition;
-    return [`${outcome.word} ${condition}, ${sizeText(decisiveClause(outcome)!)}  (line ${line})`];
+    return [`${outcome.word} ${this.conditionAt(line)}, ${sizeText(decisiveClause(outcome)!)}  (line ${line})`];
   }
 
   private guesses(): string[] {
@@ -107,6 +108,10 @@ class Sheet {
 
   private openItems(): string[] {
     return this.record.openItems.map(({ word, text, line }) => `${word ? `${word}: ` : ""}${text}  (line ${line})`);
+  }
+
+  private conditionAt(line: number): string {
+    return this.record.rules.find((rule) => rule.line === line)?.condition ?? "";
   }
 
   /** Where an entry is, in the form that terminals and editors make a link of. */

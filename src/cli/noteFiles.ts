@@ -45,7 +45,9 @@ export async function findNotes(named: readonly string[], currentFolder: string)
   for (const place of places) {
     const found = place.isFolder ? await notesBelow(place.path, troubles) : [place.path];
     if (found.length === 0 && troubles.length === 0)
-      throw new ReadingError(`There is no note (*${NOTE_ENDING}) in ${place.named}.`);
+      throw new ReadingError(
+        `There is no note (*${NOTE_ENDING}) in ${place.named === "." ? "this folder" : place.named}.`,
+      );
     for (const file of found) files.add(file);
   }
   const noteAt = (file: string): NoteFile => ({ path: wayTo(file, root), shownPath: wayTo(file, here) });

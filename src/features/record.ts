@@ -15,8 +15,7 @@ export interface NoteRecord {
 }
 
 /**
- * A quantity, in the order of the text. One that has no value is here with its name, line, kind and `unit` only where a
- * dimension is known. A list gives one record a member: `x[1]`, `x[2]` …, counted from 1. Conditions that are true or
+ * A quantity, in the order of the text. One that has no value is here with its name, line and kind. A list gives one record a member: `x[1]`, `x[2]` …, counted from 1. Conditions that are true or
  * false have no record.
  */
 export interface ValueRecord {
@@ -27,8 +26,8 @@ export interface ValueRecord {
   readonly value?: number;
   readonly min?: number;
   readonly max?: number;
-  /** `V`, `W/(m·K)`, `LED`, `EUR`; `1` for a ratio. */
-  readonly unit: string;
+  /** `V`, `W/(m·K)`, `LED`, `EUR`; `1` for a ratio. Absent where no dimension could be worked out. */
+  readonly unit?: string;
   /** As it stands beside the line: `0.4 .. 3 .. 5.6 V`; empty where there is no value. */
   readonly shown: string;
 }
@@ -81,8 +80,8 @@ export function record(snapshot: Snapshot, findings: readonly Found[], openItems
 function valuesOf({ outcome }: Row, line: number): readonly ValueRecord[] {
   if (outcome.kind !== "quantity") return [];
   const { name, origin: kind, dimension, isList, values } = outcome;
+  if (values.length === 0) return [{ name, line, kind, shown: "" }];
   const unit = siUnit(dimension);
-  if (values.length === 0) return [{ name, line, kind, unit, shown: "" }];
   return values.map((extent, i) => ({
     name: isList ? `${name}[${i + 1}]` : name,
     line,

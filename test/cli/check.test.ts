@@ -1,0 +1,191 @@
+import assert from "node:assert/strict";
+import { parsed, Workspace } from "./workspace";
+import { assertFollowsSchema } from "./schema";
+
+const GOOD = `    given I = 20 mA
+    R = 3 V / I
+    must R <= 200 Ω
+`;
+const FAILING = `# Heat
+
+    given  θ = 20 .. 25 .. 30 K/W from "sheet"
+    assume P = 1 W # guess
+    over   T_a = 0 .. 40 °C
+    T = T_a + θ * P
+    must   T <= 60 °C    # the glue creeps
+    should T >= 0 °C
+    must   P <= 2 W
+
+- [ ] must: a thermocouple on the lid
+- [x] should: done long ago
+- [ ] paint it
+`;
+
+describe("copperbook check", () => {
+  let workspace: Workspace;
+  beforeEach(() => (workspace = new Workspace()));
+  afterEach(() => workspace.remove());
+
+  it("ends with 0 where every must holds, and says so", async () => {
+    workspace.write("a.calcs.md", GOOD);
+    const { code, output, errors } = await workspace.run(["check"]);
+    assert.deepEqual({ code, errors }, { code: 0, errors: "" });
+    assert.match(output, /^├─ a\.calcs\.md ─+ 1 hold ─┤\n/);
+    assert.match(output, /\n1 note: 1 hold\nEvery must holds, and no note has an error\.\n$/);
+  });
+
+  it("ends with 1 where a must fails, and says which, by how much, why and where", async () => {
+    workspace.write("b/heat.calcs.md", FAILING).write("a.calcs.md", GOOD);
+    const { code, output, errors } = await workspace.run(["check"]);
+    assert.deepEqual({ code, errors }, { code: 1, errors: "" });
+    assert.match(output, /\nb\/heat\.calcs\.md:7:5/);
+    assert.match(output, /\n {4}must T <= 60 °C\n {4}.*fails at the limits, 10 K short/);
+    assert.match(output, /\n {4}# the glue creeps\n/);
+    assert.match(output, /\n {4}├─+┴─+╂─+┤\n {4}20 +45 +70 °C\n/);
+    assert.match(output, /\n {2}guesses +P 1 W {2}\(line 4\)\n/);
+    assert.match(
+      output,
+      /\n {2}open items +must: a thermocouple on the lid {2}\(line 11\)\n +paint it {2}\(line 13\)\n/,
+    );
+    assert.doesNotMatch(output, /done long ago/);
+    assert.match(
+      output,
+      /\n2 notes: 1 fail · 3 hold · 1 guess · 2 open items\n1 must does not hold: b\/heat\.calcs\.md:7\.\n$/,
+    );
+  });
+
+  it("names of the rules that hold the one with the least to spare", async () => {
+    workspace.write("a.calcs.md", "    given I = 9 A\n    must I <= 10 A\n    must I <= 9.5 A\n    must I <= 20 A\n");
+    const { output } = await workspace.run(["check"]);
+    assert.match(output, /\n {2}closest rule +must I <= 9\.5 A, 5\.3 % to spare {2}\(line 3\)\n/);
+  });
+
+  it("ends with 0 where only a should fails, and shows it", async () => {
+    workspace.write("a.calcs.md", "    given I = 2 A\n    should I <= 1 A\n");
+    const { code, output } = await workspace.run(["check"]);
+    assert.equal(code, 0);
+    assert.match(output, /should I <= 1 A\n {4}.*fails, 100 % short/);
+    assert.match(output, /1 note: 1 fail\nEvery must holds, and no note has an error\.\n$/);
+  });
+
+  it("ends with 1 where a must is undecided", async () => {
+    workspace.write("a.calcs.md", "    given I = 2 A\n    x = I + y\n    must x <= 1 A\n");
+    const { code, output } = await workspace.run(["check"]);
+    assert.equal(code, 1);
+    assert.match(output, /must x <= 1 A\n {4}.*undecided/);
+    assert.match(output, /\n1 note: 1 undecided\n1 must does not hold: a\.calcs\.md:3\. 1 error: a\.calcs\.md:2\.\n$/);
+  });
+
+  it("ends with 1 where a note has an error and no rule", async () => {
+    workspace.write("a.calcs.md", "    x = 2 m + 1 s\n");
+    const { code, output } = await workspace.run(["check"]);
+    assert.equal(code, 1);
+    assert.match(output, /\na\.calcs\.md:1:\d+ {2}error {2}unit\.mismatch\n {4}\S/);
+    assert.match(output, /\n1 note: no rules\n1 error: a\.calcs\.md:1\.\n$/);
+  });
+
+  it("reads the notes that others use, and judges only those that are named", async () => {
+    workspace.write("a.calcs.md", '    use "b/c.calcs.md" as c\n    must c.I <= 1 A\n');
+    workspace.write("b/c.calcs.md", "    given I = 0.5 A\n    must I <= 0.1 A\n");
+    const run = await workspace.run(["check", "a.calcs.md", "--format", "json"]);
+    assert.equal(run.code, 0);
+    assert.deepEqual(
+      parsed(run).notes.map(({ path, rules }) => [path, rules[0].state]),
+      [["a.calcs.md", "holds"]],
+    );
+  });
+
+  it("names paths from the current folder", async () => {
+    workspace.write("here/x.calcs.md", GOOD).write("there/a.calcs.md", GOOD);
+    const run = await workspace.run(["check", "../there", ".", "--format", "json"], {}, "here");
+    assert.deepEqual(
+      parsed(run).notes.map(({ path }) => path),
+      ["x.calcs.md", "../there/a.calcs.md"],
+    );
+  });
+
+  it("ends with 2 where something named is not there, whatever the rest", async () => {
+    workspace.write("a.calcs.md", GOOD);
+    const run = await workspace.run(["check", "a.calcs.md", "gone.calcs.md"]);
+    const errors = "copperbook: gone.calcs.md cannot be read: there is no such file or folder.\n";
+    assert.deepEqual(run, { code: 2, output: "", errors });
+  });
+
+  it("ends with 2 where there is no note", async () => {
+    const run = await workspace.run(["check"]);
+    assert.deepEqual(run, {
+      code: 2,
+      output: "",
+      errors: "copperbook: There is no note (*.calcs.md) in this folder.\n",
+    });
+  });
+
+  it("prints one JSON shape for everything, as its schema says", async () => {
+    workspace.write("heat.calcs.md", FAILING);
+    const run = await workspace.run(["check", "--format", "json"]);
+    assert.equal(run.code, 1);
+    assertFollowsSchema(run.output);
+    const [note] = parsed(run).notes;
+    assert.deepEqual(note.values[0], {
+      name: "θ",
+      line: 3,
+      kind: "given",
+      value: 25,
+      min: 20,
+      max: 30,
+      unit: "K/W",
+      shown: "20 .. 25 .. 30 K/W",
+    });
+    const T = note.values.find(({ name }) => name === "T")!;
+    assert.deepEqual([T.value, T.min, T.max, T.unit], [318.15, 293.15, 343.15, "K"]);
+    assert.deepEqual(note.rules[0], {
+      line: 7,
+      word: "must",
+      condition: "T <= 60 °C",
+      state: "failsAtLimits",
+    });
+    assert.deepEqual(note.rules[2], { line: 9, word: "must", condition: "P <= 2 W", state: "holds", spare: 0.5 });
+    assert.deepEqual(note.openItems, [
+      { line: 11, word: "must", text: "a thermocouple on the lid" },
+      { line: 13, text: "paint it" },
+    ]);
+  });
+
+  describe("on a screen", () => {
+    const screen = (columns: number) => ({ isScreen: true, columns, write: () => {} });
+    beforeEach(() => workspace.write("heat.calcs.md", FAILING));
+
+    it("sets in bold what fails, and in nothing else than weight", async () => {
+      const { output } = await workspace.run(["check"], { output: screen(80) });
+      assert.match(output, /\u{1B}\[1m {4}[^\u{1B}]*fails at the limits[^\u{1B}]*\u{1B}\[22m/u);
+      // eslint-disable-next-line no-control-regex -- the control characters are what is counted.
+      assert.deepEqual([...new Set(output.match(/\u001B\[\d+m/g))], ["\u001B[1m", "\u001B[22m"]);
+    });
+
+    const plain = [{ NO_COLOR: "1" }, { TERM: "dumb" }];
+    for (const environment of plain) {
+      it(`is plain with ${JSON.stringify(environment)}, and says the same`, async () => {
+        const { output } = await workspace.run(["check"], { output: screen(80), environment });
+        assert.doesNotMatch(output, /\u001B/);
+        const styled = await workspace.run(["check"], { output: screen(80) });
+        assert.equal(styled.output.replace(/\u001B\[\d+m/g, ""), output);
+      });
+    }
+
+    for (const columns of [40, 60, 80, 120]) {
+      it(`keeps to ${columns} columns`, async () => {
+        const { output } = await workspace.run(["check"], { output: screen(columns), environment: { NO_COLOR: "1" } });
+        for (const line of output.split("\n")) assert.ok([...line].length <= columns, `${line.length}: ${line}`);
+      });
+    }
+  });
+
+  it("lets no note command the terminal", async () => {
+    workspace.write(
+      "a\u001B[2J.calcs.md",
+      "    assume x = 1 V # \u001B[31mred\n    must x <= 0.5 V # \u202Eesrever\n\n- [ ] \u001B]0;title\u0007\n",
+    );
+    const { output } = await workspace.run(["check"]);
+    assert.doesNotMatch(output, /[\u0000-\u0009\u000B-\u001F\u007F-\u009F\u202E]/);
+  });
+});

@@ -1,0 +1,87 @@
+import assert from "node:assert/strict";
+import { assertFollowsSchema } from "./schema";
+import { parsed, Workspace } from "./workspace";
+
+const NOTE = `    given  supply = 12 V ± 5 % from "sheet"
+    assume I = 20 mA
+    R = (supply - 9 V) / I choose 150 Ω from E24
+    over T_a = -5 .. 35 °C
+    lost = supply + nowhere
+    pair = [1 V, 2 V]
+    order boards = 5
+`;
+
+describe("copperbook values", () => {
+  let workspace: Workspace;
+  beforeEach(() => (workspace = new Workspace().write("a.calcs.md", NOTE).write("good.calcs.md", "    x = 3 V\n")));
+  afterEach(() => workspace.remove());
+
+  it("sets names, values, where they come from and lines in columns", async () => {
+    const { output } = await workspace.run(["values", "a.calcs.md"]);
+    assert.equal(
+      output,
+      [
+        "supply   11.4 .. 12 .. 12.6 V  given    line 1",
+        "I        20 mA                 assumed  line 2",
+        "R        150 Ω                 chosen   line 3",
+        "T_a      -5 .. 15 .. 35 °C     over     line 4",
+        "lost     no value              derived  line 5",
+        "pair[1]  1 V                   derived  line 6",
+        "pair[2]  2 V                   derived  line 6",
+        "boards   5                     order    line 7",
+        "",
+      ].join("\n"),
+    );
+  });
+
+  it("prints CSV with the fields of the JSON", async () => {
+    const { output } = await workspace.run(["values", "a.calcs.md", "--format", "csv"]);
+    assert.deepEqual(output.split("\r\n"), [
+      "name,line,kind,value,min,max,unit,shown",
+      "supply,1,given,12,11.4,12.6,V,11.4 .. 12 .. 12.6 V",
+      "I,2,assumed,0.02,0.02,0.02,A,20 mA",
+      "R,3,chosen,150,150,150,Ω,150 Ω",
+      "T_a,4,over,288.15,268.15,308.15,K,-5 .. 15 .. 35 °C",
+      "lost,5,derived,,,,,",
+      "pair[1],6,derived,1,1,1,V,1 V",
+      "pair[2],6,derived,2,2,2,V,2 V",
+      "boards,7,order,5,5,5,1,5",
+      "",
+    ]);
+  });
+
+  it("prints the same JSON as check", async () => {
+    const values = await workspace.run(["values", "a.calcs.md", "--format", "json"]);
+    const check = await workspace.run(["check", "a.calcs.md", "--format", "json"]);
+    assert.equal(values.output, check.output);
+    assertFollowsSchema(values.output);
+    assert.deepEqual(parsed(values).notes[0].values.length, 8);
+  });
+
+  it("ends as check does, and points there where not all is well", async () => {
+    const hint = "copperbook: a must does not hold, or the note has an error; copperbook check says which.\n";
+    for (const format of ["text", "csv"]) {
+      const { code, errors } = await workspace.run(["values", "a.calcs.md", "--format", format]);
+      assert.deepEqual({ code, errors }, { code: 1, errors: hint });
+    }
+    const json = await workspace.run(["values", "a.calcs.md", "--format", "json"]);
+    assert.deepEqual([json.code, json.errors], [1, ""]);
+    const good = await workspace.run(["values", "good.calcs.md"]);
+    assert.deepEqual(good, { code: 0, output: "x  3 V  derived  line 1\n", errors: "" });
+  });
+
+  it("says so where there are none", async () => {
+    workspace.write("prose.calcs.md", "# Nothing to compute\n");
+    const run = await workspace.run(["values", "prose.calcs.md"]);
+    assert.deepEqual(run, { code: 0, output: "The note has no values.\n", errors: "" });
+  });
+
+  it("ends with 2 for a folder, a file that is missing or no note, or a note too large", async () => {
+    workspace.write("b.md", "").write("large.calcs.md", Buffer.alloc(17 * 1024 * 1024, "x"));
+    for (const name of [".", "gone.calcs.md", "b.md", "large.calcs.md"]) {
+      const { code, output, errors } = await workspace.run(["values", name]);
+      assert.deepEqual([code, output], [2, ""], name);
+      assert.match(errors, /^copperbook: \S.*\.\n$/);
+    }
+  });
+});
