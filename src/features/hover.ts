@@ -1,11 +1,176 @@
-import type { Snapshot } from "../engine/snapshot";
-import { valueText } from "../phrases/value";
-import type { Hover, Notes } from "./feature";
+import { CONSTANTS, NATIVES } from "../engine/natives";
+import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
+import { referenceAt, type Notes, type Reference, type Referent } from "../engine/referent";
+import type { Row, Snapshot } from "../engine/snapshot";
+import { describeFunction } from "../phrases/describeFunction";
+import { describeQuantity, named, ruleText } from "../phrases/describeQuantity";
+import { code, codeBlock, escaped } from "../phrases/markdown";
+import { rulePhrase, worstInputs } from "../phrases/rule";
+import { ruleLine } from "../phrases/ruleLine";
+import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
+import { unitHelp } from "../phrases/unitHelp";
+import { extentText, valueText } from "../phrases/value";
+import { decade, isSeriesName } from "../quantity/series";
+import { touches } from "../text/span";
+import type { Hover } from "./feature";
 
-/** What is known of the place under the pointer. */
-export function hover(snapshot: Snapshot, offset: number, _notes: Notes): Hover | undefined {
+/** What is known of the word under the pointer, or else of the rule. */
+export function hover(snapshot: Snapshot, offset: number, notes: Notes): Hover | undefined {
+  const reference = referenceAt(snapshot, offset, notes);
+  const paragraphs = reference ? describe(reference, snapshot, notes) : [];
+  if (reference && paragraphs.length > 0) return { span: reference.span, markdown: paragraphs.join("\n\n") };
   const row = snapshot.rowAt(offset);
-  if (row?.outcome.kind !== "quantity") return undefined;
-  const span = { start: row.start, end: row.start + row.statement.text.length };
-  return { span, markdown: valueText(row.outcome) };
+  return row && (wordHover(row, offset) ?? ruleHover(row));
+}
+
+function describe({ referent, row, use }: Reference, snapshot: Snapshot, notes: Notes): readonly string[] {
+  switch (referent.kind) {
+    case "defined": {
+      const home = notes.get(referent.path);
+      return home ? describeDefined(referent, home, { row, node: use?.node, note: snapshot }, notes) : [];
+    }
+    case "bound":
+      return describeBound(referent);
+    case "note":
+      return [noteText(referent.path, notes)];
+    case "series":
+      return seriesText(referent.name);
+    case "native": {
+      const native = NATIVES.get(referent.name);
+      return native ? [code(native.signature), escaped(native.does)] : [];
+    }
+    case "constant":
+      return [`**${code(referent.name)}** ${CONSTANTS.get(referent.name)}`];
+    case "unit": {
+      const help = unitHelp(referent.name);
+      return help ? [`**${code(referent.name)}** ${escaped(help.names)}`, escaped(help.factor)] : [];
+    }
+  }
+}
+
+type Named<K extends Referent["kind"]> = Extract<Referent, { kind: K }>;
+
+function describeDefined(
+  { name, row }: Named<"defined">,
+  home: Snapshot,
+  at: { readonly row?: Row; readonly node?: number; readonly note: Snapshot },
+  notes: Notes,
+): readonly string[] {
+  const { outcome, statement } = row;
+  switch (outcome.kind) {
+    case "quantity":
+      return describeQuantity({ name, row, home }, outcome, notes);
+    case "truth":
+      return [`**${code(name)}** ${escaped(valueText(outcome))}`, escaped(statement.comment)].filter(isSaid);
+    case "use":
+      return [noteText(outcome.path, notes)];
+    case "items":
+      return describeItems(name, row, home);
+    case "function":
+      return statement.kind === "function" ? describeFunction(statement, row, home, at, notes) : [];
+    case "later":
+      return [`${code(name)} is read and not computed yet.`];
+    default:
+      return [`${code(name)} has no value: its line cannot be read.`];
+  }
+}
+
+function describeBound({ name, row }: Named<"bound">): readonly string[] {
+  const { statement } = row;
+  if (statement.kind !== "function") return [`${code(name)} runs through the values behind ${code("for")}.`];
+  const parameter = statement.parameters.find((each) => statement.tree.text(each.name) === name);
+  const by = parameter?.default;
+  const otherwise =
+    by === undefined
+      ? ""
+      : `, ${code(statement.text.slice(statement.tree.start(by), statement.tree.end(by)))} unless it is given`;
+  return [`${code(name)} is a parameter of ${code(statement.tree.text(statement.name))}${otherwise}.`];
+}
+
+function noteText(path: string, notes: Notes): string {
+  const note = notes.get(path);
+  if (!note) return `The note ${code(path)} is not read.`;
+  const heading = note.blocks.flatMap(({ block }) => (block.kind === "prose" ? block.headings : []))[0] as
+    { readonly text: string } | undefined;
+  return heading ? `The note ${code(path)}: ${escaped(heading.text)}` : `The note ${code(path)}`;
+}
+
+function describeItems(name: string, row: Row, home: Snapshot): readonly string[] {
+  const quantities = home.rows.flatMap(({ outcome }) =>
+    outcome.kind === "quantity" && outcome.dimension.counts.has(name) ? [outcome.name] : [],
+  );
+  return [
+    `**${code(name)}** is counted: a unit of its own, which only ${code(`without ${name}`)} drops.`,
+    escaped(row.statement.comment),
+    quantities.length > 0 ? `In ${named([...new Set(quantities)].map(code))}` : "",
+  ].filter(isSaid);
+}
+
+function seriesText(name: string): readonly string[] {
+  if (!isSeriesName(name)) return [];
+  return [
+    `**${code(name)}** of IEC 60063, one decade`,
+    decade(name)
+      .map((member) => member.toPrecision(MEMBER_DIGITS[name] ?? 3))
+      .join(" · "),
+  ];
+}
+
+/** The coarse series have members of two digits. */
+const MEMBER_DIGITS: Readonly<Record<string, number>> = { E3: 2, E6: 2, E12: 2, E24: 2 };
+
+/** Help on a word of the language. */
+function wordHover({ statement, start }: Row, offset: number): Hover | undefined {
+  const { text } = statement;
+  for (const { 0: word, index } of text.matchAll(/"[^"\n]*"|#[^\n]*|[\p{L}_][\p{L}\p{M}\p{N}_]*/gu)) {
+    if (!touches({ start: index, end: index + word.length }, offset - start)) continue;
+    const help = index === 0 ? STATEMENT_HELP.get(word) : undefined;
+    const markdown = help ? `${code(help.syntax)}\n\n${help.meaning}` : WORD_HELP.get(word);
+    if (markdown !== undefined && statement.kind !== "broken")
+      return { span: { start: start + index, end: start + index + word.length }, markdown };
+  }
+  return undefined;
+}
+
+/** A rule: how it stands, its dimension line, where it is worst, and each comparison. */
+function ruleHover(row: Row): Hover | undefined {
+  const { outcome, statement } = row;
+  if (outcome.kind !== "rule") return undefined;
+  const paragraphs = [
+    `${code(ruleText(row))} ${escaped(rulePhrase(outcome))}`,
+    ...clauseTexts(outcome),
+    escaped(statement.comment),
+  ].filter(isSaid);
+  const span = { start: row.start, end: row.start + statement.text.length };
+  return { span, markdown: paragraphs.join("\n\n") };
+}
+
+/** Comparisons of a rule that are drawn; a rule over a long list has one for each row. */
+const MOST_DRAWN = 3;
+
+function clauseTexts({ clauses, state }: RuleOutcome): readonly string[] {
+  const decisive = clauses.filter((clause) => clause.state === state);
+  const shown = (decisive.length > 0 ? decisive : clauses).slice(0, MOST_DRAWN);
+  return shown.flatMap((clause) => [sidesText(clause), drawing(clause), worstText(clause)]).filter(isSaid);
+}
+
+function sidesText(clause: ClauseOutcome): string {
+  const side = (text: string, value: string) =>
+    value === "" || text === value ? code(text) : `${code(text)} ${escaped(value)}`;
+  const left = side(clause.leftText, extentText(clause.left, clause));
+  return `${left} ${escaped(clause.relation)} ${side(clause.rightText, extentText(clause.right, clause))}`;
+}
+
+function drawing(clause: ClauseOutcome): string {
+  const line = ruleLine(clause);
+  return line ? codeBlock(line.drawing) : "";
+}
+
+function worstText(clause: ClauseOutcome): string {
+  const inputs = worstInputs(clause);
+  return inputs.length > 0 ? `Worst at ${escaped(named(inputs))}` : "";
+}
+
+function isSaid(text: string): boolean {
+  return text !== "";
 }

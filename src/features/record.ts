@@ -1,5 +1,5 @@
 import { siUnit } from "../quantity/dimension";
-import type { Extent, QuantityOutcome, RuleState } from "../engine/outcome";
+import type { Extent, RuleState } from "../engine/outcome";
 import type { Origin } from "../engine/problem";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { extentText } from "../phrases/value";
@@ -88,7 +88,7 @@ function valuesOf({ outcome }: Row, line: number): readonly ValueRecord[] {
     kind,
     ...numbersOf(extent),
     unit,
-    shown: extentText(extent, outcome as QuantityOutcome),
+    shown: extentText(extent, outcome),
   }));
 }
 

@@ -1,0 +1,55 @@
+/** What an opening word is for, as one line of help, and the statement to begin with. */
+export interface StatementHelp {
+  readonly syntax: string;
+  readonly meaning: string;
+  /** What completion inserts: the opening of the statement, up to where the author goes on. */
+  readonly insert: string;
+}
+
+export const STATEMENT_HELP: ReadonlyMap<string, StatementHelp> = new Map([
+  ["given", help('given NAME = value [from "source"]', "fixed by the brief, or taken from a document")],
+  ["assume", help('assume NAME = value [from "source"]', "a working assumption; without `from` it is a guess")],
+  [
+    "over",
+    help("over NAME = a .. b", "an operating condition that every build passes through; rules hold throughout it"),
+  ],
+  ["choose", help("choose NAME = value", "a decision without a formula")],
+  [
+    "measured",
+    help(
+      'measured NAME = value [of N] [at NAME = value] [on DATE] [from "source"] [instead]',
+      "a bench result, compared with what was predicted; with `instead` it replaces an assumption",
+    ),
+  ],
+  ["must", help("must condition", "a rule; where it fails, that is an error")],
+  ["should", help("should condition", "a rule; where it fails, that is a warning")],
+  ["items", help("items NAME, NAME", "things that are counted, each a unit of its own")],
+  ["use", help('use "other.calcs.md" as NAME', "the quantities of another note, as `NAME.quantity`", 'use "')],
+  ["order", help("order NAME = value", "what must be typed into an order; also a quantity")],
+  ["accept", help('accept CODE because "reason"', "a caution or a `should` taken knowingly")],
+  ["let", help("let NAME in a .. b satisfy left = right", "the solution in that bracket; read, not computed yet")],
+  ["correlation", help("correlation A, B = r", "of two uncertain inputs; read, not computed yet")],
+  ["plot", help("plot expression for NAME = a .. b", "a plot in the report; read, not drawn yet")],
+  [
+    "variant",
+    help('variant "title": NAME = value', "the same note with other inputs; read, not computed yet", 'variant "'),
+  ],
+  ["fab", help('fab NAME = "fab/"', "facts read from fabrication files; read, not computed yet")],
+]);
+
+/** Words inside statements. */
+export const WORD_HELP: ReadonlyMap<string, string> = new Map([
+  [
+    "choose",
+    "`choose [at least | at most] value [from SERIES]` is a decision: before it stands what is wanted, behind it what is used.",
+  ],
+  ["from", "behind a value the source, in quotes; behind a choice the series or list that it is taken from."],
+  ["without", "`x without LED` drops a counted unit, which never cancels by itself."],
+  ["inside", "`x inside 3.2 .. 3.4 V` is true where x lies in the band."],
+  ["instead", "the measurement replaces the assumption, and then has limits."],
+  ["if", "`if condition then a else b`."],
+]);
+
+function help(syntax: string, meaning: string, insert = `${syntax.split(" ")[0]} `): StatementHelp {
+  return { syntax, meaning, insert };
+}
