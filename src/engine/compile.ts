@@ -31,6 +31,8 @@ const MOST_OPERATIONS = 100_000;
 /** Functions inside functions; deeper than anyone writes, shallow enough for the machine's stack. */
 const MOST_CALLS = 64;
 
+const NOTHING_BOUND: ReadonlyMap<string, Operand> = new Map();
+
 /** A statement, or a function's body with its parameters bound, while it is compiled. */
 interface Frame {
   readonly entry: Entry;
@@ -56,7 +58,7 @@ export class Compiler {
     readonly code: Code,
     private readonly top: Entry,
   ) {
-    this.frame = { entry: top, tree: top.statement.tree, bound: new Map(), calls: [] };
+    this.frame = { entry: top, tree: top.statement.tree, bound: NOTHING_BOUND, calls: [] };
   }
 
   get tree(): Tree {

@@ -41,6 +41,8 @@ export function judge(entry: Entry, context: JudgeContext, old: Outcome | undefi
 /** Inputs named at the ends of a value. Values that rest on more are shown without: nobody reads a longer list. */
 const INPUTS_SHOWN = 12;
 
+const NO_PUSHES_SHOWN: readonly Push[] = [];
+
 const STANDINGS: Readonly<Record<Standing, Extent["standing"]>> = {
   [Standing.Undefined]: "undefined",
   [Standing.Exact]: "exact",
@@ -115,12 +117,12 @@ class Judge {
       isGuess: !isReplaced && this.isGuess(),
       dimension: type.dimension,
       point: type.point,
-      ...(entry.unit ? { unit: entry.unit } : {}),
+      unit: entry.unit,
       values,
       isList: type.length !== undefined,
-      ...(isChosen ? { wanted: this.extents(width, width) } : {}),
-      ...(isChosen && behind > width ? { options: this.extents(2 * width, behind - width) } : {}),
-      ...(isReplaced ? { assumed: this.extents(width, behind) } : {}),
+      wanted: isChosen ? this.extents(width, width) : undefined,
+      options: isChosen && behind > width ? this.extents(2 * width, behind - width) : undefined,
+      assumed: isReplaced ? this.extents(width, behind) : undefined,
       problems,
     };
     problems.push(...judgeChoice(entry, outcome));
@@ -172,8 +174,8 @@ class Judge {
     const { slots, inputPlace } = this.context;
     const { inputs, signs } = slots.pushes[slot];
     const pushes =
-      inputs.length > mostInputs
-        ? []
+      inputs.length === 0 || inputs.length > mostInputs
+        ? NO_PUSHES_SHOWN
         : inputs
             .map((input, i): Push => ({ input: inputPlace(input), highestAt: signs[i] > 0 ? "high" : "low" }))
             .sort(inOrderOfInputs);
