@@ -128,7 +128,10 @@ class Walk {
         return;
       }
       case Kind.Without:
-        return this.expression(tree.first(node));
+        this.expression(tree.first(node));
+        for (let item = tree.next(tree.first(node)); item !== NONE; item = tree.next(item))
+          this.found.push({ name: tree.text(item), node: item, use: "unit" });
+        return;
       case Kind.For: {
         const [body, name, range] = tree.children(node);
         this.expression(range);

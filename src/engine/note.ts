@@ -19,6 +19,8 @@ export interface NoteChange {
   readonly removed: readonly Entry[];
   /** Edited in place: the entry stays and defines the same name, its statement is a new one. */
   readonly replaced: readonly Entry[];
+  /** Kept entries stand in another order than before. */
+  readonly moved: boolean;
 }
 
 /** Makes and keeps entries for the note; the program gives each its number. */
@@ -41,6 +43,10 @@ export class Note {
   readonly doubled = new Set<string>();
   /** A name came or went since the names were last judged. */
   namesChanged = false;
+  /** When the names were last judged, there was something to say. */
+  hasNameProblems = false;
+  /** Entries, of this note and of others, that were told which name of this note an unknown one is likely to mean. */
+  readonly guesses = new Set<Entry>();
   /** Entries, of this note and of others, that mention a name of this one: one alone, or a set. */
   private readonly mentionedBy = new Map<string, Entry | Set<Entry>>();
   private readonly contents = new Map<Block, BlockContent>();
@@ -110,7 +116,7 @@ export class Note {
       start += block.length;
     }
     const change = this.fill(fresh, gone, make);
-    if (change.added.length > 0 || change.removed.length > 0) this.number();
+    if (change.moved || change.added.length > 0 || change.removed.length > 0) this.number();
     this.compact();
     return change;
   }
@@ -132,11 +138,18 @@ export class Note {
     const unused = gone.filter((entry) => !kept.has(entry));
     const added: Entry[] = [];
     const replaced: Entry[] = [];
+    let moved = false;
+    let last = -1;
+    const keep = (entry: Entry): Entry => {
+      moved ||= entry.order < last;
+      last = entry.order;
+      return entry;
+    };
     let next = 0;
     fresh.forEach(({ block }, i) => {
       const entries = slices[i].map(({ text }) => {
         const same = matched[next++];
-        if (same) return same;
+        if (same) return keep(same);
         const statement = parseStatement(this.arena, text);
         const at = unused.findIndex((entry) => continues(entry.statement, statement));
         if (at < 0) {
@@ -147,11 +160,11 @@ export class Note {
         const [entry] = unused.splice(at, 1);
         replaced.push(entry);
         entry.statement = statement;
-        return entry;
+        return keep(entry);
       });
       this.contents.set(block, { starts: slices[i].map(({ start }) => start), entries });
     });
-    return { added, removed: unused, replaced };
+    return { added, removed: unused, replaced, moved };
   }
 
   private number(): void {

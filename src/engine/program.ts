@@ -15,6 +15,7 @@ import { Note, type NoteChange } from "./note";
 import type { InputPlace } from "./outcome";
 import type { EngineProblem } from "./problem";
 import { Runner } from "./runner";
+import { sameData } from "./sameData";
 import { makeSnapshot, type Snapshot } from "./snapshot";
 import { suggestName } from "./suggest";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
@@ -50,7 +51,11 @@ export class Program {
   /** Dependents of dirty entries have to be marked before settling. */
   private readonly frontier: Entry[] = [];
   /** The uncertain literal behind a slot. */
-  private readonly inputs = new Map<number, { entry: Entry; node: Node; literal: Literal }>();
+  private readonly inputs = new Map<number, InputPlace>();
+  /** Slots of literals that were compiled away in this settling: a literal that is still the same gets its own again. */
+  private readonly retired = new Map<Entry, number[]>();
+  /** The entry that is being compiled. */
+  private compiling?: Entry;
   /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
   private readonly constants = new Map<number, number>();
   private readonly unread = new Map<string, ReadResult>();
@@ -134,6 +139,7 @@ export class Program {
       forEachComponent(later, next, (component) => this.update(component));
     }
     this.dirty.clear();
+    this.giveBackRetired();
     if (this.graphChanged || waiting.length > 0) this.judgeNotes();
     this.revision++;
   }
@@ -178,6 +184,9 @@ export class Program {
 
   private apply(note: Note, change: NoteChange): void {
     for (const entry of change.removed) this.remove(entry);
+    if (change.added.length > 0) this.graphChanged = true;
+    if (change.moved || (change.replaced.length > 0 && note.hasNameProblems)) note.namesChanged = true;
+    if (change.replaced.some(({ unusedProblems }) => unusedProblems.length > 0)) this.graphChanged = true;
     // An entry that was edited in place defines the same name: those who use it look again only if its type changes.
     for (const entry of change.replaced) this.invalidate(entry);
     for (const entry of change.added) {
@@ -188,11 +197,14 @@ export class Program {
     for (const name of note.doubled) {
       const entries = note.declared.get(name) ?? [];
       if (entries.length < 2) note.doubled.delete(name);
-      else if (sortByOrder(entries)) this.invalidateMentions(note, name);
+      else if (sortByOrder(entries)) this.nameChanged(note, name);
     }
     for (const [name, entries] of note.replacements) {
       if (entries.length > 1 && sortByOrder(entries)) this.invalidateDeclared(note, name);
     }
+    if (!note.namesChanged) return;
+    for (const entry of note.guesses) this.invalidate(entry);
+    note.guesses.clear();
   }
 
   private declare(entry: Entry): void {
@@ -203,8 +215,7 @@ export class Program {
         list.push(entry);
         note.doubled.add(name);
       } else note.declared.set(name, [entry]);
-      this.invalidateMentions(note, name);
-      note.namesChanged = true;
+      this.nameChanged(note, name);
     }
     if (statement.kind === "measured") note.measurements.add(entry);
     if (statement.kind === "measured" && statement.instead) {
@@ -220,8 +231,7 @@ export class Program {
     const { note, statement } = entry;
     for (const { name } of declaredNames(statement)) {
       dropFrom(note.declared, name, entry);
-      this.invalidateMentions(note, name);
-      note.namesChanged = true;
+      this.nameChanged(note, name);
     }
     note.measurements.delete(entry);
     if (statement.kind === "measured" && statement.instead) {
@@ -247,11 +257,20 @@ export class Program {
 
   private releaseLiterals(entry: Entry): void {
     if (!entry.literals) return;
-    for (const slot of entry.literals.values()) {
-      this.inputs.delete(slot);
-      this.slots.giveBack({ from: slot, length: 1 });
-    }
+    const retired = this.retired.get(entry) ?? [];
+    retired.push(...entry.literals.values());
+    this.retired.set(entry, retired);
     entry.literals = undefined;
+  }
+
+  private giveBackRetired(): void {
+    for (const slots of this.retired.values()) {
+      for (const slot of slots) {
+        this.inputs.delete(slot);
+        this.slots.giveBack({ from: slot, length: 1 });
+      }
+    }
+    this.retired.clear();
   }
 
   private invalidate(entry: Entry): void {
@@ -265,6 +284,13 @@ export class Program {
     entry.dirty = true;
     this.dirty.add(entry);
     this.frontier.push(entry);
+  }
+
+  /** A name came, went or means another entry: of an assumption, what replaces it depends on which entry it means. */
+  private nameChanged(note: Note, name: string): void {
+    this.invalidateMentions(note, name);
+    this.invalidateDeclared(note, name);
+    note.namesChanged = true;
   }
 
   private invalidateMentions(note: Note, name: string): void {
@@ -387,6 +413,7 @@ export class Program {
   private compile(entry: Entry): void {
     this.log?.compiled.push(entry.statement.text);
     this.releaseLiterals(entry);
+    this.compiling = entry;
     const definition = compileEntry(entry, this.surroundings, this.code, this.replacementOf(entry));
     this.tape.giveBack(entry.code);
     if (entry.results.length !== definition.stores.length) {
@@ -433,7 +460,8 @@ export class Program {
     entry.clauses = [];
     entry.blockedBy = undefined;
     entry.compileProblems = [circleProblem(entry, new Set(component))];
-    entry.stale = false;
+    // Whatever becomes of the circle, its members are compiled again: they have no code, and a problem that may be gone.
+    entry.stale = true;
     entry.dirty = false;
     this.setOutcome(entry);
   }
@@ -451,12 +479,20 @@ export class Program {
 
   /** The uncertain literal behind a slot, as its readers are told of it. */
   inputPlace(slot: number): InputPlace {
-    const { entry, node, literal } = this.inputs.get(slot)!;
-    const { tree, text } = entry.statement;
-    const stated = statesWhole(entry.statement, node) ? statedName(entry.statement) : undefined;
-    const name = stated ?? text.slice(tree.start(node), tree.end(node));
-    const { nominal, low, high, dimension, point, unit } = literal;
-    return { name, nominal, low, high, dimension, point, unit };
+    return this.inputs.get(slot)!;
+  }
+
+  /**
+   * A slot for an uncertain literal. One that was there before, with the same name and limits, keeps its slot; any other
+   * gets a new one, by which all that rests on it hears that it changed.
+   */
+  private inputSlot(entry: Entry, place: InputPlace): number {
+    const retired = this.retired.get(entry) ?? [];
+    const again = retired.findIndex((slot) => sameData(this.inputs.get(slot), place));
+    const slot = again >= 0 ? retired.splice(again, 1)[0] : this.slots.take(1).from;
+    this.slots.setInput(slot, place.nominal, place.low, place.high);
+    this.inputs.set(slot, place);
+    return slot;
   }
 
   private readonly surroundings: Surroundings = {
@@ -468,13 +504,10 @@ export class Program {
     literalSlot: (entry, node, literal) => {
       const known = entry.literals?.get(node);
       if (known !== undefined) return known;
-      const slot = this.slots.take(1).from;
+      const isExact = literal.low === literal.high;
+      const slot = isExact ? this.slots.take(1).from : this.inputSlot(entry, placeOf(entry, node, literal));
+      if (isExact) this.slots.setConstant(slot, literal.nominal);
       (entry.literals ??= new Map()).set(node, slot);
-      if (literal.low === literal.high) this.slots.setConstant(slot, literal.nominal);
-      else {
-        this.slots.setInput(slot, literal.nominal, literal.low, literal.high);
-        this.inputs.set(slot, { entry, node, literal });
-      }
       return slot;
     },
     constantSlot: (value) => {
@@ -487,7 +520,10 @@ export class Program {
       return slot;
     },
     isCounted: (entry, name) => this.find(entry, name)?.statement.kind === "items",
-    suggest: (entry, name, wanted) => suggestName(entry.note, name, wanted),
+    suggest: (entry, name, wanted) => {
+      if (this.compiling) entry.note.guesses.add(this.compiling);
+      return suggestName(entry.note, name, wanted);
+    },
   };
 
   private readonly judgeContext: JudgeContext = {
@@ -522,6 +558,14 @@ export class Program {
     if (!unread || "text" in unread || this.notes.has(path)) return undefined;
     return trouble(`use.${unread.trouble}`, unread.detail);
   }
+}
+
+function placeOf(entry: Entry, node: Node, literal: Literal): InputPlace {
+  const { tree, text } = entry.statement;
+  const stated = statesWhole(entry.statement, node) ? statedName(entry.statement) : undefined;
+  const name = stated ?? text.slice(tree.start(node), tree.end(node));
+  const { nominal, low, high, dimension, point, unit } = literal;
+  return { name, nominal, low, high, dimension, point, unit };
 }
 
 /** Whether a literal is all that a statement says of its name: an input, or what was chosen. */
