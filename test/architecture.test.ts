@@ -26,7 +26,7 @@ const HOUSE: Readonly<Record<string, Room>> = {
   handbook: { rooms: [] },
   fabrication: { rooms: ["quantity"] },
   phrases: { rooms: UP_TO_ENGINE },
-  findings: { rooms: UP_TO_PHRASES, siblings: { shared: ["finding.ts"], collectors: ["catalogue.ts"] } },
+  findings: { rooms: UP_TO_PHRASES, siblings: { shared: ["finding.ts", "fixing.ts"], collectors: ["catalogue.ts"] } },
   features: { rooms: UP_TO_PHRASES, siblings: { shared: ["feature.ts"], collectors: [] } },
   service: { rooms: UP_TO_FEATURES },
   report: { rooms: ["service"], packages: ["markdown-it"] },

@@ -68,7 +68,6 @@ export type EngineTrouble =
       readonly asPoints: string;
       readonly asShare: string;
     }
-  | { readonly code: "literal.noMinimum"; readonly text: string }
   | { readonly code: "literal.bandNeeded"; readonly text: string }
   | { readonly code: "literal.coverage"; readonly text: string }
   | { readonly code: "literal.unreadable"; readonly text: string }

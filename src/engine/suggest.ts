@@ -15,6 +15,11 @@ export function suggestName(note: Note, name: string, wanted: "quantity" | "func
     if (isFunction === (wanted === "function") && entry.statement.kind !== "items") candidates.push(declared);
   }
   if (wanted === "function") candidates.push(...NATIVES.keys());
+  return nearestName(candidates, name);
+}
+
+/** The one of several words that a misspelt one is likely to mean; none where two are as near. */
+export function nearestName(candidates: readonly string[], name: string): string | undefined {
   const sameLetters = candidates.filter(
     (candidate) => candidate !== name && candidate.toLowerCase() === name.toLowerCase(),
   );

@@ -1,4 +1,3 @@
-import { definedName } from "../engine/entry";
 import { RATIO } from "../quantity/dimension";
 import { showNumber } from "../quantity/display";
 import { nearest, nextDown, nextUp, type SeriesName } from "../quantity/series";
@@ -57,5 +56,3 @@ function editFor(row: Row, value: string, series: SeriesName): Edit | undefined 
 function isSame(a: number, b: number): boolean {
   return Math.abs(a - b) <= 1e-9 * Math.abs(b);
 }
-
-void definedName;

@@ -1,0 +1,38 @@
+import type { Row, Snapshot } from "../engine/snapshot";
+import { shift, type Span } from "../text/span";
+import type { Edit } from "../text/edit";
+import type { Fix } from "../text/fix";
+
+/** The edit that puts a text in the place of a span of a statement. */
+export function replaceIn(row: Row, span: Span, text: string): Edit {
+  return { span: shift(span, row.start), text };
+}
+
+/** A fix for every text that a problem offers in the place of its span; where there is only one it needs no second look. */
+export function rewritings(
+  { span, rewritten }: { readonly span: Span; readonly rewritten: readonly string[] },
+  row: Row,
+): readonly Fix[] {
+  const written = row.statement.text.slice(span.start, span.end);
+  return rewritten.map((text) => ({
+    title: text === "" ? `Remove ${written.trim() || "it"}` : `Write ${text}`,
+    edits: [replaceIn(row, span, text)],
+    ...(rewritten.length === 1 ? { isPreferred: true } : {}),
+  }));
+}
+
+/** `a`, or `a or b`, in code marks. */
+export function alternatives(texts: readonly string[]): string {
+  return texts.map((text) => `\`${text}\``).join(" or ");
+}
+
+/** The edit that puts a statement on a line of its own above another, with its indentation and line break. */
+export function statementAbove(row: Row, { text, lines }: Snapshot, statement: string): Edit {
+  const line = lines.lineAt(row.start);
+  const start = lines.lineStart(line);
+  const isLast = line + 1 >= lines.lineCount;
+  const lineBreak = isLast
+    ? /\r\n|$/.exec(text)![0] || "\n"
+    : text.slice(lines.lineEnd(line), lines.lineStart(line + 1));
+  return { span: { start, end: start }, text: `${text.slice(start, row.start)}${statement}${lineBreak}` };
+}

@@ -1,0 +1,98 @@
+import { mentionsOf } from "../engine/mentions";
+import type { Problem } from "../engine/outcome";
+import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
+import { restsOn } from "../phrases/dependence";
+import { readsAsStatement } from "../syntax/parse";
+import { shift } from "../text/span";
+import type { AnyProblem, FindingContext, TextProblem } from "./finding";
+
+/** A problem, and the row of its statement; none for what is found outside of statements. */
+export interface Found {
+  readonly problem: AnyProblem;
+  readonly row?: Row;
+}
+
+/**
+ * All that is worth saying of a note: one slip gives one finding. What follows from something that is reported
+ * elsewhere is left out.
+ * @param isError whether a problem is an error where it is reported.
+ */
+export function foundIn(context: FindingContext, isError: (problem: Problem) => boolean): readonly Found[] {
+  const { snapshot } = context;
+  const found: Found[] = [];
+  const inCircles = new Set<string>();
+  const isBroken = snapshot.rows.some((row) =>
+    problemsOf(row).some(({ code }) => /^(syntax|name)\./.test(code) && code !== "name.lookAlike"),
+  );
+  for (const row of snapshot.rows) {
+    const seen = new Set<string>();
+    for (const problem of problemsOf(row)) {
+      const key = `${problem.code} ${problem.span.start} ${problem.span.end}`;
+      if (seen.has(key) || isEcho(problem, context, inCircles) || (isBroken && problem.code === "assumption.unused"))
+        continue;
+      seen.add(key);
+      found.push({ problem, row });
+    }
+    const ofRule = ruleProblem(row, context, isError);
+    if (ofRule) found.push(ofRule);
+  }
+  return [...found, ...textProblems(snapshot).map((problem) => ({ problem }))];
+}
+
+/** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */
+function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string>): boolean {
+  if (problem.code === "name.circular") {
+    const isKnown = problem.path.some((name) => inCircles.has(name));
+    for (const name of problem.path) inCircles.add(name);
+    return isKnown;
+  }
+  if (problem.code !== "function.body") return false;
+  const { within, problem: inner } = problem;
+  const home = within.path === context.snapshot.path ? context.snapshot : context.other(within.path);
+  const row = home?.rowOf(within.statement);
+  return (
+    row !== undefined &&
+    problemsOf(row).some(({ code, span }) => code === inner.code && span.start === within.span.start)
+  );
+}
+
+function ruleProblem(row: Row, context: FindingContext, isError: (problem: Problem) => boolean): Found | undefined {
+  const { outcome, statement } = row;
+  if (outcome.kind !== "rule" || statement.kind !== "rule" || outcome.state === "holds") return undefined;
+  const span = statement.tree.span(statement.condition);
+  if (outcome.state !== "undecided") return { row, problem: { code: `rule.${outcome.state}`, span, rule: outcome } };
+  const explains = (problem: Problem) => isError(problem) || EXPLANATIONS.has(problem.code);
+  const isExplained = [row, ...restsOn(row, context).map((each) => each.row)].some((each) =>
+    problemsOf(each).some(explains),
+  );
+  return isExplained ? undefined : { row, problem: { code: "rule.undecided", span, rule: outcome } };
+}
+
+/** Warnings that leave a rule undecided, as errors do. */
+const EXPLANATIONS: ReadonlySet<string> = new Set(["range.undefined", "later.notComputed"]);
+
+function textProblems({ text, blocks }: Snapshot): readonly TextProblem[] {
+  const problems: TextProblem[] = [];
+  for (const { block, start } of blocks) {
+    for (const trap of block.kind === "prose" ? block.traps : []) {
+      const span = shift(trap.span, start);
+      if (readsAsStatement(text.slice(span.start, span.end)))
+        problems.push({ code: `note.${trap.kind}`, span, trap, insertAt: start + trap.insertAt });
+    }
+  }
+  const lost = text.indexOf("\uFFFD");
+  if (lost >= 0)
+    problems.push({
+      code: "text.notUtf8",
+      span: { start: lost, end: lost + 1 },
+      count: text.split("\uFFFD").length - 1,
+    });
+  return problems;
+}
+
+/** The name by which a rule is accepted, `should.NAME`: the first that it mentions. */
+export function nameOfRule({ statement }: Row): string | undefined {
+  if (statement.kind !== "rule") return undefined;
+  const [mention] = mentionsOf(statement).filter(({ use }) => use !== "unit");
+  return mention && (mention.member === undefined ? mention.name : `${mention.name}.${mention.member}`);
+}

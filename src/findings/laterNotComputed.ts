@@ -1,0 +1,23 @@
+import type { Wording } from "./finding";
+
+/** What this version reads and does not compute. */
+export const laterNotComputed: Wording<"later.notComputed"> = {
+  severity: "warning",
+  severityOf: ({ what }) => (what === "plot" ? "information" : "warning"),
+  reference: "This part of the language is read and not computed yet. Nothing that rests on it has a value.",
+  message: ({ what }) => `${SUBJECTS[what] ?? `\`${what}\``} cannot be computed yet.`,
+};
+
+const SUBJECTS: Readonly<Record<string, string>> = {
+  fab: "Fabrication files",
+  "fabrication files": "Fabrication files",
+  let: "A quantity that is solved for",
+  plot: "A plot",
+  variant: "A variant",
+  correlation: "A correlation",
+  table: "A table",
+  "text as a value": "Text as a value",
+  "sum over a counter": "A sum over a counter",
+  readings: "A mean of readings",
+  sample: "A sample",
+};

@@ -1,0 +1,9 @@
+import { shortened } from "../phrases/side";
+import type { Wording } from "./finding";
+
+/** `[[1, 2], 3]`, `[]`. */
+export const listUnexpected: Wording<"list.unexpected"> = {
+  severity: "error",
+  reference: "A list stands where a single value is wanted, or it is empty.",
+  message: ({ where, text }) => `\`${shortened(text)}\` is a list, and none can stand ${where}.`,
+};

@@ -1,0 +1,83 @@
+import { declaredNames } from "../engine/entry";
+import { mentionsOf } from "../engine/mentions";
+import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
+import { divide, RATIO, siUnit, type Dimension } from "../quantity/dimension";
+import { isName } from "../syntax/name";
+import type { Fix } from "../text/fix";
+import { findName } from "../phrases/side";
+import type { FindingContext, ProblemOf, Wording } from "./finding";
+import { replaceIn, statementAbove } from "./fixing";
+
+/** `b = burdne / 2`: nothing of that name is defined. */
+export const nameUnknown: Wording<"name.unknown"> = {
+  severity: "error",
+  reference: "Nothing of this name is defined. Correct the name, define it, or state it as an assumption.",
+  message: ({ name, suggestion, isUnit }, { row, context }) => {
+    const dot = name.indexOf(".");
+    if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot);
+    if (suggestion !== undefined) return `\`${name}\` is not defined. Did you mean \`${suggestion}\`?`;
+    if (isUnit)
+      return `\`${name}\` is a unit, and a unit belongs to a number. Write \`1 ${name}\`, or define a quantity of that name.`;
+    if (row.statement.kind === "measured")
+      return `\`${name}\` is measured and not defined. Define it, so that the measurement can be compared.`;
+    return `\`${name}\` is not defined in this note. Define it, or state what you assume of it.`;
+  },
+  fixes: (problem, { row, context }) => {
+    const { suggestion, span, name, isUnit } = problem;
+    if (suggestion !== undefined)
+      return [{ title: `Write ${suggestion}`, edits: [replaceIn(row, span, suggestion)], isPreferred: true }];
+    const fixes: Fix[] = isUnit ? [{ title: `Write 1 ${name}`, edits: [replaceIn(row, span, `1 ${name}`)] }] : [];
+    const assumed = isName(name) ? assumption(problem, row, context) : undefined;
+    return assumed ? [...fixes, assumed] : fixes;
+  },
+};
+
+function notInOtherNote(name: string, dot: number): string {
+  return `\`${name.slice(dot + 1)}\` is not defined in the note \`${name.slice(0, dot)}\`.`;
+}
+
+/**
+ * States the name as an assumption of one unit, of the dimension that its place needs. It is found by trying: what the
+ * statements that use the name complain of, were it a plain number, tells what it must be. None where nothing tells.
+ */
+function assumption({ name }: ProblemOf<"name.unknown">, row: Row, context: FindingContext): Fix | undefined {
+  const stated = (value: string) => statementAbove(row, context.snapshot, `assume ${name} = ${value}`);
+  const complaint = context.whatIf([stated("1")], (snapshot) => complaintOf(name, snapshot));
+  const value = complaint?.wanted.find((each) => {
+    const left = context.whatIf([stated(each)], (snapshot) => complaintOf(name, snapshot));
+    return left === undefined;
+  });
+  return value === undefined ? undefined : { title: `Assume ${name} = ${value} for now`, edits: [stated(value)] };
+}
+
+/** What the first statement that uses a name complains of, and the values that might answer it. */
+function complaintOf(name: string, snapshot: Snapshot): { readonly wanted: readonly string[] } | undefined {
+  for (const row of snapshot.rows) {
+    const isUser = mentionsOf(row.statement).some((mention) => mention.name === name && mention.use === "value");
+    if (!isUser || declaredNames(row.statement).some((declared) => declared.name === name)) continue;
+    for (const problem of problemsOf(row)) {
+      switch (problem.code) {
+        case "temperature.pair":
+          return { wanted: ["1 K", "25 °C"] };
+        case "unit.mismatch":
+        case "unit.ratioAdded":
+          return { wanted: candidates(problem.left.dimension, problem.right.dimension) };
+        case "unit.shownIn":
+          return { wanted: candidates(problem.wantedDimension, problem.side.dimension) };
+        case "value.undefined":
+        case "range.undefined":
+        case "assumption.unused":
+          break;
+        default:
+          return { wanted: [] };
+      }
+    }
+  }
+  return undefined;
+}
+
+/** The name stands alone, or multiplies, or divides what stands there. */
+function candidates(a: Dimension, b: Dimension): readonly string[] {
+  const dimensions = [a, b, divide(a, b), divide(b, a)].filter((dimension) => dimension !== RATIO);
+  return dimensions.map((dimension) => `1 ${siUnit(dimension)}`).filter((text) => !text.startsWith("1 1/"));
+}

@@ -1,0 +1,45 @@
+import type { NameKind } from "../engine/problem";
+import type { Wording } from "./finding";
+import { replaceIn } from "./fixing";
+
+/** A function without brackets, a counted unit as a quantity, a quantity that is called. */
+export const nameWrongKind: Wording<"name.wrongKind"> = {
+  severity: "error",
+  reference:
+    "The name is of another kind than its place needs: a function is called with brackets, a counted unit belongs to a number, another note gives quantities by `NAME.quantity`.",
+  message: ({ name, is, wanted }) => {
+    if (wanted === "function")
+      return `\`${name}\` is ${KINDS[is]} and cannot be called.${is === "quantity" ? " To multiply write `*`." : ""}`;
+    if (wanted === "note") return `\`${name}\` is ${KINDS[is]}, and nothing of it can be named behind a dot.`;
+    if (wanted === "counted unit") return `\`${name}\` is ${KINDS[is]}; only counted units are dropped by \`without\`.`;
+    return `\`${name}\` is ${KINDS[is]}, and a quantity is wanted here. ${WAYS_OUT[is](name)}`;
+  },
+  fixes: ({ name, is, wanted, span }, { row }) => {
+    if (wanted === "quantity" && is === "counted unit")
+      return [{ title: `Write 1 ${name}`, edits: [replaceIn(row, span, `1 ${name}`)] }];
+    if (wanted !== "function" || is !== "quantity") return [];
+    const space = /^\s*/.exec(row.statement.text.slice(span.end))![0].length;
+    const gap = { start: span.end, end: span.end + space };
+    return [{ title: `Write ${name} * (…)`, edits: [replaceIn(row, gap, " * ")] }];
+  },
+};
+
+const KINDS: Readonly<Record<NameKind, string>> = {
+  quantity: "a quantity",
+  function: "a function",
+  "counted unit": "a counted unit",
+  note: "another note",
+  "fabrication files": "a set of fabrication files",
+  "native function": "a built-in function",
+};
+
+const called = (name: string): string => `Call it with its arguments: \`${name}(…)\`.`;
+
+const WAYS_OUT: Readonly<Record<NameKind, (name: string) => string>> = {
+  quantity: () => "",
+  function: called,
+  "native function": called,
+  "counted unit": (name) => `Put a number before it: \`1 ${name}\`.`,
+  note: (name) => `Name one of its quantities: \`${name}.quantity\`.`,
+  "fabrication files": (name) => `Name one of their facts: \`${name}.width\`.`,
+};

@@ -1,0 +1,88 @@
+import { shortened } from "../phrases/side";
+import { extentText } from "../phrases/value";
+import { decisiveClause, sizeText, worstInputs } from "../phrases/rule";
+import type { ClauseOutcome, Extent } from "../engine/outcome";
+import type { Row } from "../engine/snapshot";
+import { chooseForRule } from "../phrases/choosing";
+import type { RuleProblem, Severity, Site, Wording } from "./finding";
+import type { Fix } from "../text/fix";
+
+type State = RuleProblem["code"];
+
+/** A rule that is false at nominal. */
+export const ruleFails: Wording<State> = {
+  severity: "error",
+  severityOf: weight,
+  reference: "The rule is false at the nominal values. A `must` that fails is an error, a `should` a warning.",
+  message: (problem, site) => sentences(problem, site, "fails"),
+  fixes: choices,
+};
+
+/** A rule that is true at nominal and false at some limit. */
+export const ruleFailsAtLimits: Wording<State> = {
+  severity: "error",
+  severityOf: weight,
+  reference:
+    "The rule is true at the nominal values and false somewhere inside the limits of its inputs. The message has the inputs at the worst point.",
+  message: (problem, site) => sentences(problem, site, "fails at the limits"),
+  fixes: choices,
+};
+
+/** A rule that can be neither proved nor refuted. */
+export const ruleUndecided: Wording<State> = {
+  severity: "warning",
+  reference:
+    "There is neither a proof that the rule holds nor a case in which it fails. An undecided `must` blocks an order like one that fails.",
+  message: ({ rule }, { row }) => {
+    const why = rule.reason === undefined ? "" : `: ${rule.reason}`;
+    return [`\`${conditionText(row)}\` is undecided${why}.`, ...commentOf(row)].join(" ");
+  },
+};
+
+function weight({ rule }: RuleProblem): Severity {
+  return rule.word === "must" ? "error" : "warning";
+}
+
+/** The rule, its state, what it lacks, both sides, where it is worst, and why it is there. */
+function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): string {
+  const clause = decisiveClause(rule);
+  const size = clause && sizeText(clause);
+  const parts = [`\`${conditionText(row)}\` ${state}${size ? `, ${size}` : ""}.`];
+  if (clause) {
+    const sides = [sideOf(clause.left, clause.leftText, clause), sideOf(clause.right, clause.rightText, clause)];
+    const stated = sides.filter((side) => side !== undefined);
+    const inputs = worstInputs(clause);
+    const worst = inputs.length > 0 && inputs.length <= MOST_INPUTS ? `, at worst where ${listed(inputs)}` : "";
+    if (stated.length > 0) parts.push(`${stated.join(", and ")}${worst}.`);
+  }
+  return [...parts, ...commentOf(row)].join(" ");
+}
+
+/** More inputs than this are not read in a sentence; the hover has them. */
+const MOST_INPUTS = 6;
+
+/** `I_string is 2.64 .. 20 .. 37.7 mA`; nothing where the side is the number itself. */
+function sideOf(extent: Extent, written: string, clause: ClauseOutcome): string | undefined {
+  const value = extentText(extent, clause);
+  const text = shortened(written);
+  return value === "" || text === value || /^[\d._]+\s*\S*$/.test(text) ? undefined : `${text} is ${value}`;
+}
+
+function listed(parts: readonly string[]): string {
+  return parts.length === 1 ? parts[0] : `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}`;
+}
+
+function conditionText({ statement }: Row): string {
+  const { tree, text } = statement;
+  return statement.kind === "rule"
+    ? shortened(text.slice(tree.start(statement.condition), tree.end(statement.condition)))
+    : "";
+}
+
+function commentOf({ statement: { comment } }: Row): readonly string[] {
+  return comment === "" ? [] : [`Its reason: ${comment.replace(/\.?$/, ".")}`];
+}
+
+function choices(_: RuleProblem, { row, context }: Site<State>): readonly Fix[] {
+  return chooseForRule(row, context);
+}

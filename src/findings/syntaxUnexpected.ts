@@ -1,0 +1,55 @@
+import type { Expected } from "../syntax/problem";
+import type { Wording } from "./finding";
+import { replaceIn } from "./fixing";
+
+/** `given supply 24 V`: another sign or word was expected. */
+export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
+  severity: "error",
+  reference:
+    "Something stands where the grammar wants something else, or nothing stands there. The message says what is expected.",
+  message: ({ expected, found }) => {
+    if (found === "") return `The statement ends where ${EXPECTED[expected]} is expected.`;
+    if (expected === "end") return `\`${found}\` cannot follow here: the statement is complete before it.`;
+    return `\`${found}\` stands where ${EXPECTED[expected]} is expected.`;
+  },
+  fixes: ({ expected, found, span }, { row }) =>
+    expected === "=" && found !== ""
+      ? [
+          {
+            title: "Insert =",
+            edits: [replaceIn(row, { start: span.start, end: span.start }, "= ")],
+            isPreferred: true,
+          },
+        ]
+      : [],
+};
+
+const EXPECTED: Readonly<Record<Expected, string>> = {
+  statement: "a statement, such as `x = 3 V`,",
+  expression: "a value",
+  name: "a name",
+  number: "a number",
+  unit: "a unit",
+  text: "a text in quotes",
+  date: "a date, such as 2026-03-14,",
+  code: "the code of a finding",
+  end: "the end of the statement",
+  "=": "`=`",
+  ",": "a comma",
+  ":": "a colon",
+  "(": "`(`",
+  ")": "`)`",
+  "[": "`[`",
+  "]": "`]`",
+  "%": "`%`",
+  as: "`as`",
+  because: "`because`",
+  builds: "`builds`",
+  else: "`else`",
+  for: "`for`",
+  in: "`in`",
+  least: "`least` or `most`",
+  of: "`of`",
+  satisfy: "`satisfy`",
+  then: "`then`",
+};

@@ -1,0 +1,56 @@
+import { describeUnitTrouble } from "../quantity/unit";
+import { isName } from "../syntax/name";
+import { Kind } from "../syntax/tree";
+import type { Row } from "../engine/snapshot";
+import type { Fix } from "../text/fix";
+import type { Span } from "../text/span";
+import type { ProblemOf, Wording } from "./finding";
+import { replaceIn, statementAbove } from "./fixing";
+
+/** `12 V/R`, `3 volts`, `5 kmil`: a word behind a number that is no unit. */
+export const unitUnknown: Wording<"unit.unknown"> = {
+  severity: "error",
+  reference:
+    "A word behind a number is its unit, and this one is none. Correct it, put an operator before a name, or say by `items` that it is counted.",
+  message: ({ word, trouble, isName: isQuantity, rewritten }) => {
+    if (!isQuantity) return describeUnitTrouble(trouble);
+    const what = `\`${word}\` is a quantity and no unit, and what stands behind a number is its unit.`;
+    return rewritten === undefined ? what : `${what} Write \`${rewritten}\`.`;
+  },
+  fixes: (problem, { row, context }) => {
+    const { word, trouble, rewritten } = problem;
+    if (rewritten !== undefined) return [separated(problem, row, rewritten)];
+    if (trouble.kind !== "unknown") return [];
+    if (trouble.suggestion !== undefined) return corrected(problem, row, trouble.suggestion);
+    return isName(word) && !problem.isName
+      ? [{ title: `Count ${word}: items ${word}`, edits: [statementAbove(row, context.snapshot, `items ${word}`)] }]
+      : [];
+  },
+};
+
+/** The whole number with its unit, rewritten with an operator. */
+function separated({ span }: ProblemOf<"unit.unknown">, row: Row, rewritten: string): Fix {
+  return {
+    title: `Write ${rewritten}`,
+    edits: [replaceIn(row, literalAround(row, span), rewritten)],
+    isPreferred: true,
+  };
+}
+
+/** The smallest literal that holds a span. */
+function literalAround({ statement: { tree } }: Row, span: Span): Span {
+  let best: Span = span;
+  for (let node = tree.count - 1; node >= 0; node--) {
+    if (tree.kind(node) === Kind.Literal && tree.start(node) <= span.start && span.end <= tree.end(node))
+      best = tree.span(node);
+  }
+  return best;
+}
+
+function corrected({ word, span }: ProblemOf<"unit.unknown">, row: Row, suggestion: string): readonly Fix[] {
+  const at = row.statement.text.slice(span.start, span.end).indexOf(word);
+  if (at < 0) return [];
+  const start = span.start + at;
+  const edit = replaceIn(row, { start, end: start + word.length }, suggestion);
+  return [{ title: `Write ${suggestion}`, edits: [edit], isPreferred: true }];
+}

@@ -1,0 +1,126 @@
+import { definedName } from "../engine/entry";
+import type { Row, Snapshot } from "../engine/snapshot";
+import { CAPACITANCE, INDUCTANCE, RESISTANCE, type Dimension } from "../quantity/dimension";
+import { showNumber } from "../quantity/display";
+import { readLetterCode } from "../quantity/letterCode";
+import { isSeriesName, neighbours, type SeriesName } from "../quantity/series";
+import { Form, Kind, Notation } from "../syntax/tree";
+import type { Edit } from "../text/edit";
+import type { Fix } from "../text/fix";
+import { shift, type Span } from "../text/span";
+import { restsOn } from "./dependence";
+import { effectOf } from "./effect";
+import type { Scope } from "./side";
+
+/** What trying another value asks for. */
+export interface Trial extends Scope {
+  /** What the note would be after the edits. */
+  whatIf<T>(edits: readonly Edit[], look: (snapshot: Snapshot) => T): T;
+  /** Series to choose from by the quantity's SI unit, a setting. */
+  seriesFor(unit: "Ω" | "F" | "H"): string;
+}
+
+/** Steps along a series that are tried on either side for a value with which a rule holds. */
+const FARTHEST_STEP = 24;
+/** Fixes offered at one place. */
+const MOST_FIXES = 3;
+
+/** Fixes that use other values in a definition that chooses one, each with what follows from it. Missing ones are left out. */
+export function choose(values: readonly (string | undefined)[], row: Row, trial: Trial): readonly Fix[] {
+  const known = values.filter((value) => value !== undefined);
+  return known.flatMap((value): Fix[] => {
+    const edit = useInstead(row, value);
+    return edit ? [fixWithEffect(`Use ${value}`, edit, row, trial)] : [];
+  });
+}
+
+/** The nearest values of the choices behind a rule with which it holds. */
+export function chooseForRule(row: Row, trial: Trial): readonly Fix[] {
+  const place = trial.snapshot.rows.indexOf(row);
+  const holdsAfter = (edit: Edit) =>
+    trial.whatIf([edit], ({ rows }) => {
+      const { outcome } = rows[place];
+      return outcome.kind === "rule" && outcome.state === "holds";
+    });
+  const fixes: Fix[] = [];
+  for (const { row: choice, snapshot } of restsOn(row, trial)) {
+    const series = snapshot === trial.snapshot && isChoice(choice) ? seriesOf(choice, trial) : undefined;
+    const edit = series && stepsAlong(series, choice).find(({ edit: each }) => holdsAfter(each));
+    if (edit)
+      fixes.push(fixWithEffect(`Use ${edit.value} for ${definedName(choice.statement)}`, edit.edit, choice, trial));
+    if (fixes.length === MOST_FIXES) break;
+  }
+  return fixes;
+}
+
+/** The fix, its title completed by what follows. */
+export function fixWithEffect(title: string, edit: Edit, row: Row, trial: Trial): Fix {
+  const name = definedName(row.statement);
+  const effect = name === undefined ? "" : trial.whatIf([edit], (after) => effectOf(trial.snapshot, after, name));
+  return { title: effect === "" ? title : `${title}: ${effect}`, edits: [edit] };
+}
+
+/** The edit that puts a value in the place of the one that is chosen; its tolerance stays as it is written. */
+export function useInstead({ statement, start }: Row, value: string): Edit | undefined {
+  const { tree } = statement;
+  const node =
+    statement.kind === "derived" ? statement.choice?.value : statement.kind === "choice" ? statement.value : undefined;
+  if (node === undefined || tree.kind(node) !== Kind.Literal) return undefined;
+  const nominal = tree.first(node);
+  const isToleranced = tree.operator(node) === Form.PlusMinus || tree.operator(node) === Form.Expanded;
+  const replaced: Span = tree.span(isToleranced ? nominal : node);
+  const tolerance = tree.operator(nominal) === Notation.LetterCode ? toleranceOf(tree.text(nominal)) : "";
+  return tolerance === undefined ? undefined : { span: shift(replaced, start), text: value + tolerance };
+}
+
+/** The series that a definition's value is taken from: its own, or the one set for its dimension. */
+export function seriesOf({ statement, outcome }: Row, trial: Trial): SeriesName | undefined {
+  if (outcome.kind !== "quantity" || outcome.values.length !== 1) return undefined;
+  const from = statement.kind === "derived" ? statement.choice?.from : undefined;
+  if (from !== undefined)
+    return seriesNamed(statement.text.slice(statement.tree.start(from), statement.tree.end(from)));
+  const unit = UNITS_OF_PARTS.get(outcome.dimension);
+  return unit && seriesNamed(trial.seriesFor(unit));
+}
+
+/** The dimensions of parts that are made in series of values. */
+const UNITS_OF_PARTS: ReadonlyMap<Dimension, "Ω" | "F" | "H"> = new Map([
+  [RESISTANCE, "Ω"],
+  [CAPACITANCE, "F"],
+  [INDUCTANCE, "H"],
+] as const);
+
+function seriesNamed(text: string): SeriesName | undefined {
+  return isSeriesName(text) ? text : undefined;
+}
+
+function isChoice({ statement }: Row): boolean {
+  return statement.kind === "choice" || (statement.kind === "derived" && statement.choice !== undefined);
+}
+
+/** The members of a series around the value in use, nearest first, up and down in turn. */
+function stepsAlong(series: SeriesName, row: Row): readonly { readonly value: string; readonly edit: Edit }[] {
+  const { outcome } = row;
+  if (outcome.kind !== "quantity") return [];
+  const steps: { value: string; edit: Edit }[] = [];
+  let [below, above] = [outcome.values[0].nominal, outcome.values[0].nominal];
+  for (let step = 0; step < FARTHEST_STEP; step++) {
+    above = neighbours(series, above).above;
+    below = neighbours(series, below).below;
+    for (const x of [above, below]) {
+      const value = showNumber(x, outcome.dimension);
+      const edit = Number.isFinite(x) ? useInstead(row, value) : undefined;
+      if (edit) steps.push({ value, edit });
+    }
+  }
+  return steps;
+}
+
+/** The tolerance that a letter code brings, as text behind a value; undefined where it has none that can be kept so. */
+function toleranceOf(code: string): string | undefined {
+  const read = readLetterCode(code);
+  if (!read || read.absoluteTolerance) return undefined;
+  if (!read.tolerance) return "";
+  const { low, high } = read.tolerance;
+  return -low === high ? ` ± ${Number((high * 100).toPrecision(6))} %` : undefined;
+}
