@@ -62,7 +62,8 @@ export class Rig {
     const folder = join(mkdtempSync(join(tmpdir(), "copperbook-workspace-")), basename(options.folder ?? "notes"));
     mkdirSync(folder);
     if (options.folder) cpSync(options.folder, folder, { recursive: true });
-    const { extension = projectFolder, kind = "workspace", theme = "light", restricted = false } = options;
+    const { kind = "workspace", theme = "light", restricted = false } = options;
+    const extension = options.extension ?? installed(dirname(folder));
     const settings = {
       ...QUIET_SETTINGS,
       "workbench.colorTheme": THEMES[theme].name,
@@ -400,6 +401,17 @@ export class Rig {
   private tab(name: string): Locator {
     return this.page.locator(".editor-group-container.active .tab.active", { hasText: name });
   }
+}
+
+/**
+ * This project's extension, as it would be installed: what is shipped of it, in a folder of its own. The project's folder itself will
+ * not do, since the editor that lies inside would take its own extensions for ones that are being developed.
+ */
+function installed(place: string): string {
+  const folder = join(place, "extension");
+  for (const part of ["package.json", "dist", "syntaxes", "media"])
+    cpSync(join(projectFolder, part), join(folder, part), { recursive: true });
+  return folder;
 }
 
 /** The identifier of the extension in a folder, which settings know it by. */
