@@ -44,6 +44,9 @@ function optionsOf(entry: Entry, choice: ChoicePart, outcome: QuantityOutcome): 
   return "unknown";
 }
 
+/** A want is set against a standard value, and no series has more than three digits. */
+const WANTED_DIGITS = 4;
+
 const ANYTHING: Options = {
   has: () => true,
   nearest: () => NaN,
@@ -126,7 +129,7 @@ class ChoiceJudge {
       span: this.choice.span,
       code: "choice.overtaken",
       used: this.number(used.nominal),
-      wanted: this.number(wanted.nominal),
+      wanted: this.number(wanted.nominal, WANTED_DIGITS),
       series: options.text,
       better: this.number(best),
     };
@@ -165,8 +168,8 @@ class ChoiceJudge {
     return (Number.isFinite(x) ? { [key]: this.number(x) } : {}) as { [P in K]?: string };
   }
 
-  private number(x: number): string {
-    return showNumber(x, this.outcome.dimension, this.shown);
+  private number(x: number, exactDigits?: number): string {
+    return showNumber(x, this.outcome.dimension, { ...this.shown, exactDigits });
   }
 
   private range(extent: Extent): string {

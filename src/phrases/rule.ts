@@ -3,6 +3,8 @@ import { TEMPERATURE } from "../quantity/dimension";
 import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
 import { inputAtEnd, numberText } from "./value";
 
+/** What is to spare is judged at a glance; more digits would be read as exact. */
+const ROOM_DIGITS = 3;
 /** Inputs named beside a rule; the hover has them all. */
 const INPUTS_NAMED = 2;
 
@@ -48,9 +50,13 @@ export function sizeText({ spare, room, dimension, point, unit }: ClauseOutcome)
   if (room === undefined) return "";
   const word = room < 0 ? "short" : "to spare";
   if (spare !== undefined) return `${showRatio(Math.abs(spare))} ${word}`;
-  if (point) return `${numberText(Math.abs(room), { dimension: TEMPERATURE, point: false })} ${word}`;
-  return `${numberText(Math.abs(room), { dimension, point: false, unit })} ${word}`;
+  const size = Number(Math.abs(room).toPrecision(SIZE_DIGITS));
+  if (point) return `${numberText(size, { dimension: TEMPERATURE, point: false })} ${word}`;
+  return `${numberText(size, { dimension, point: false, unit })} ${word}`;
 }
+
+/** Nobody acts on more digits of what is to spare. */
+const SIZE_DIGITS = 3;
 
 /** The inputs at the point where a comparison is worst: `supply 25.2 V`, `V_f 2.8 V`. Empty where that is not known. */
 export function worstInputs({ relation, margin }: ClauseOutcome): readonly string[] {

@@ -1,4 +1,4 @@
-import { show, type ShowOptions } from "../quantity/display";
+import { show, showNumber, type ShowOptions } from "../quantity/display";
 import type { Dimension } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
 import type { Extent, InputPlace, QuantityOutcome, TruthOutcome } from "../engine/outcome";
@@ -17,9 +17,9 @@ export function extentText(extent: Extent, of: Showable): string {
   return show(extent, of.dimension, optionsOf(of));
 }
 
-/** One number with its unit. */
-export function numberText(value: number, of: Showable): string {
-  return show({ nominal: value, low: value, high: value }, of.dimension, optionsOf(of));
+/** One number with its unit, in six significant digits or as many as are asked for. */
+export function numberText(value: number, of: Showable, exactDigits?: number): string {
+  return showNumber(value, of.dimension, { ...optionsOf(of), exactDigits });
 }
 
 /** A quantity's values, those of a list behind one another; empty where it has none. */
