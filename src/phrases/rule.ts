@@ -50,13 +50,10 @@ export function sizeText({ spare, room, dimension, point, unit }: ClauseOutcome)
   if (room === undefined) return "";
   const word = room < 0 ? "short" : "to spare";
   if (spare !== undefined) return `${showRatio(Math.abs(spare))} ${word}`;
-  const size = Number(Math.abs(room).toPrecision(SIZE_DIGITS));
+  const size = Number(Math.abs(room).toPrecision(ROOM_DIGITS));
   if (point) return `${numberText(size, { dimension: TEMPERATURE, point: false })} ${word}`;
   return `${numberText(size, { dimension, point: false, unit })} ${word}`;
 }
-
-/** Nobody acts on more digits of what is to spare. */
-const SIZE_DIGITS = 3;
 
 /** The inputs at the point where a comparison is worst: `supply 25.2 V`, `V_f 2.8 V`. Empty where that is not known. */
 export function worstInputs({ relation, margin }: ClauseOutcome): readonly string[] {
