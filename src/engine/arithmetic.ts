@@ -99,7 +99,7 @@ export const ARITHMETIC = {
     name: "hypot",
     kind: "smooth",
     arity: 2,
-    number: Math.hypot,
+    number: (a, b) => Math.hypot(a, b),
     range: hypotRange,
     slopes: hypotSlopes,
     trouble: TOO_LARGE,

@@ -14,18 +14,22 @@ export const DECISIONS = {
       const b = Math.abs(high);
       interval.set(out, low <= 0 && high >= 0 ? 0 : Math.min(a, b), Math.max(a, b));
     },
-    slopes: (out, low, high) => slope(out, low >= 0 ? 1 : -1, high <= 0 ? -1 : 1),
+    slopes: (out, low, high) => slope(out, low >= 0 && high > 0 ? 1 : -1, high <= 0 && low < 0 ? -1 : 1),
     trouble: TOO_LARGE,
   },
   [Op.Sign]: stepping("sign", Math.sign),
   [Op.Floor]: stepping("floor", steady(Math.floor)),
   [Op.Ceil]: stepping("ceil", steady(Math.ceil)),
   [Op.Round]: stepping("round", roundHalfAway),
-  [Op.Min]: pick("min", Math.min, (aLow, aHigh, bLow, bHigh) =>
-    aHigh < bLow ? true : bHigh < aLow ? false : undefined,
+  [Op.Min]: pick(
+    "min",
+    (a, b) => Math.min(a, b),
+    (aLow, aHigh, bLow, bHigh) => (aHigh < bLow ? true : bHigh < aLow ? false : undefined),
   ),
-  [Op.Max]: pick("max", Math.max, (aLow, aHigh, bLow, bHigh) =>
-    aLow > bHigh ? true : bLow > aHigh ? false : undefined,
+  [Op.Max]: pick(
+    "max",
+    (a, b) => Math.max(a, b),
+    (aLow, aHigh, bLow, bHigh) => (aLow > bHigh ? true : bLow > aHigh ? false : undefined),
   ),
   [Op.Less]: comparison(
     "<",

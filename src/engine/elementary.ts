@@ -85,7 +85,7 @@ export const FUNCTIONS = {
     name: "atan2",
     kind: "switch",
     arity: 2,
-    number: Math.atan2,
+    number: (y, x) => (x === 0 && y === 0 ? NaN : Math.atan2(y, x)),
     range: atan2Range,
     slopes: atan2Slopes,
     trouble: "has no direction at the origin",
@@ -99,11 +99,10 @@ function tangentRange(out: Ends, low: number, high: number): void {
   interval.rising(out, Math.tan, low, high);
 }
 
-/** The angle of the point (x, y): the cut along negative x is left out, where the angle jumps by a full turn. */
+/** The angle of the point (x, y), undefined where that can be the origin. Across negative x it jumps by a full turn. */
 function atan2Range(out: Ends, yLow: number, yHigh: number, xLow: number, xHigh: number): void {
   if (xLow <= 0 && yLow <= 0 && yHigh >= 0) {
-    if (xHigh >= 0 && yLow <= 0 && yHigh >= 0 && xLow === 0 && xHigh === 0 && yLow === 0)
-      return interval.undefinedRange(out);
+    if (xHigh >= 0) return interval.undefinedRange(out);
     return interval.set(out, -Math.PI, Math.PI);
   }
   const corners = [Math.atan2(yLow, xLow), Math.atan2(yLow, xHigh), Math.atan2(yHigh, xLow), Math.atan2(yHigh, xHigh)];

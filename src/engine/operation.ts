@@ -59,7 +59,7 @@ export interface Operation {
   readonly kind: OperationKind;
   /** Number of operands, 1 to 3. */
   readonly arity: 1 | 2 | 3;
-  /** The value at a point. */
+  /** The value at a point. It is always called with three numbers, of which those beyond {@link arity} mean nothing. */
   readonly number: (a: number, b: number, c: number) => number;
   /** Encloses all values over the operands' ranges; undefined (NaN) where one of them is undefined or unbounded. */
   readonly range: (
