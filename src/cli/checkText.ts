@@ -2,7 +2,7 @@ import { decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/ru
 import { ruleLine } from "../phrases/ruleLine";
 import { valueText } from "../phrases/value";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
-import { columnsOf, printable, wrap } from "./layout";
+import { columnsOf, NO_BREAK, printable, wrap } from "./layout";
 import type { NoteFile } from "./noteFiles";
 import type { OpenNotes } from "./openNotes";
 import type { Face } from "./terminal";
@@ -66,22 +66,19 @@ class Sheet {
     return [...rules, ...others].sort((a, b) => a.at - b.at);
   }
 
-  private finding({ span, severity, code, message }: Finding): string[] {
-    return [this.place(span.start, `${severity}  ${code}`), ...this.wrapped(message)];
+  private finding(finding: Finding): string[] {
+    return [...this.place(finding.span.start, finding), ...this.wrapped(finding.message)];
   }
 
-  /** The condition, its state in words, the worst point, the reason that its author gave, and the dimension line. */
+  /** The condition, its state in words with the worst point, the reason that its author gave, and the dimension line. */
   private rule(row: Row, rule: RuleOutcome, finding: Finding | undefined): string[] {
     const { start, statement } = row;
     const clause = rule.state === "undecided" ? undefined : decisiveClause(rule);
-    const phrase = rulePhrase(rule);
-    const inputs = clause ? worstInputs(clause) : [];
     const line = clause && ruleLine(clause);
     return [
-      this.place(start, finding ? `${finding.severity}  ${finding.code}` : ""),
+      ...this.place(start, finding),
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
-      ...this.wrapped(phrase).map(this.face.strong),
-      ...(inputs.some((input) => !phrase.includes(input)) ? this.wrapped(`worst at ${inputs.join(", ")}`) : []),
+      ...this.wrapped(stateOf(rule, clause ? worstInputs(clause) : [])).map(this.face.strong),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
       ...(line ? ["", ...line.drawing.split("\n").map((row) => INDENT + printable(row))] : []),
     ];
@@ -114,10 +111,14 @@ class Sheet {
     return this.record.rules.find((rule) => rule.line === line)?.condition ?? "";
   }
 
-  /** Where an entry is, in the form that terminals and editors make a link of. */
-  private place(offset: number, what: string): string {
+  /** Where an entry is, in the form that terminals and editors make a link of, and what kind of entry it is. */
+  private place(offset: number, finding: Finding | undefined): string[] {
     const { line, column } = this.snapshot.lines.positionAt(offset);
-    return `${printable(this.note.shownPath)}:${line + 1}:${column + 1}  ${what}`.trimEnd();
+    const place = `${printable(this.note.shownPath)}:${line + 1}:${column + 1}`;
+    if (!finding) return [place];
+    const kind = `${finding.severity}  ${finding.code}`;
+    const isFitting = columnsOf(`${place}  ${kind}`) <= this.face.columns;
+    return isFitting ? [`${place}  ${kind}`] : [place, INDENT + kind];
   }
 
   private wrapped(text: string): string[] {
@@ -134,6 +135,15 @@ class Sheet {
   private lineOf(offset: number): number {
     return this.snapshot.lines.lineAt(offset) + 1;
   }
+}
+
+/** A rule in words; of the inputs at the worst point, the phrase names some, and the rest follow here. */
+function stateOf(rule: RuleOutcome, inputs: readonly string[]): string {
+  const phrase = rulePhrase(rule);
+  const unnamed = inputs.filter((input) => !phrase.includes(input));
+  if (unnamed.length === 0) return phrase;
+  const together = unnamed.map((input) => input.replaceAll(" ", NO_BREAK));
+  return phrase + (unnamed.length < inputs.length ? ", " : " at ") + together.join(", ");
 }
 
 function isAboutRule({ code, span }: Finding, { start, statement }: Row): boolean {

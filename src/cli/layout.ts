@@ -1,5 +1,8 @@
 /** Text for a terminal or a log: wrapped, aligned, and free of anything that a terminal would obey. */
 
+/** Holds words together when lines are broken; it is printed as a space. */
+export const NO_BREAK = "\u00A0";
+
 /** Lines of the text, none wider than `width` columns but for single words that are; `indent` goes before each. */
 export function wrap(text: string, width: number, indent: string): string[] {
   const lines: string[] = [];
@@ -11,7 +14,7 @@ export function wrap(text: string, width: number, indent: string): string[] {
     } else line = line === "" ? word : `${line} ${word}`;
   }
   lines.push(indent + line);
-  return lines;
+  return lines.map((line) => line.replaceAll(NO_BREAK, " "));
 }
 
 /** Rows set in columns, two spaces apart; nothing is padded at the end of a line. */

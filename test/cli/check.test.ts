@@ -1,3 +1,4 @@
+/* eslint no-control-regex: off -- Control characters are what is looked for. */
 import assert from "node:assert/strict";
 import { parsed, Workspace } from "./workspace";
 import { assertFollowsSchema } from "./schema";
@@ -158,7 +159,6 @@ describe("copperbook check", () => {
     it("sets in bold what fails, and in nothing else than weight", async () => {
       const { output } = await workspace.run(["check"], { output: screen(80) });
       assert.match(output, /\u{1B}\[1m {4}[^\u{1B}]*fails at the limits[^\u{1B}]*\u{1B}\[22m/u);
-      // eslint-disable-next-line no-control-regex -- the control characters are what is counted.
       assert.deepEqual([...new Set(output.match(/\u001B\[\d+m/g))], ["\u001B[1m", "\u001B[22m"]);
     });
 
