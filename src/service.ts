@@ -14,15 +14,17 @@ import type {
   Summary,
 } from "./features/feature";
 import { foldings } from "./features/folding";
+import { guessSourceAt } from "./features/guessSource";
 import { hover } from "./features/hover";
 import { definition, references } from "./features/navigation";
 import { openItems } from "./features/openItems";
 import { record, type NoteRecord } from "./features/record";
 import { rename, renamedFile, renameSpan, type Renaming } from "./features/rename";
 import { results } from "./features/results";
+import { standardValuesAt } from "./features/standardValues";
 import { summary } from "./features/summary";
 import { symbols } from "./features/symbols";
-import { findingsOf } from "./findings/catalogue";
+import { findingsOf, fixesAt } from "./findings/catalogue";
 import type { Finding, FindingContext } from "./findings/finding";
 import type { Edit } from "./text/edit";
 import type { Fix } from "./text/fix";
@@ -136,8 +138,11 @@ export class Service {
   }
 
   /** What can be done at a place: the fixes of the findings that touch it, then what else is offered there. */
-  fixes(path: string, _span: Span): readonly OfferedFix[] {
-    return this.snapshot(path) ? [] : [];
+  fixes(path: string, span: Span): readonly OfferedFix[] {
+    const context = this.contextOf(path);
+    if (!context) return [];
+    const others = [...standardValuesAt(context, span), ...guessSourceAt(context.snapshot, span)];
+    return withoutRepeats([...fixesAt(context, span), ...others.map((fix) => ({ fix }))]);
   }
 
   /** What stands beside the lines. */
@@ -231,6 +236,16 @@ export class Service {
     for (const each of this.paths()) this.snapshot(each);
     return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
   }
+}
+
+/** The first of those that change the text the same way: it answers a finding. */
+function withoutRepeats(offered: readonly OfferedFix[]): readonly OfferedFix[] {
+  const byEdits = new Map<string, OfferedFix>();
+  for (const each of offered) {
+    const key = JSON.stringify(each.fix.edits);
+    if (!byEdits.has(key)) byEdits.set(key, each);
+  }
+  return [...byEdits.values()];
 }
 
 const SERIES_OF = { Ω: "resistor", F: "capacitor", H: "inductor" } as const;

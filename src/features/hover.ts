@@ -43,7 +43,7 @@ function describe({ referent, row, use }: Reference, snapshot: Snapshot, notes: 
       return [`**${code(referent.name)}** ${CONSTANTS.get(referent.name)}`];
     case "unit": {
       const help = unitHelp(referent.name);
-      return help ? [`**${code(referent.name)}** ${escaped(help.names)}`, escaped(help.factor)] : [];
+      return help ? [`**${code(referent.name)}** ${escaped(help.names)}`, escaped(help.factor)].filter(isSaid) : [];
     }
   }
 }
@@ -124,7 +124,8 @@ function wordHover({ statement, start }: Row, offset: number): Hover | undefined
   const { text } = statement;
   for (const { 0: word, index } of text.matchAll(/"[^"\n]*"|#[^\n]*|[\p{L}_][\p{L}\p{M}\p{N}_]*/gu)) {
     if (!touches({ start: index, end: index + word.length }, offset - start)) continue;
-    const help = index === 0 ? STATEMENT_HELP.get(word) : undefined;
+    // A rule has more to say of itself than its first word has.
+    const help = index === 0 && statement.kind !== "rule" ? STATEMENT_HELP.get(word) : undefined;
     const markdown = help ? `${code(help.syntax)}\n\n${help.meaning}` : WORD_HELP.get(word);
     if (markdown !== undefined && statement.kind !== "broken")
       return { span: { start: start + index, end: start + index + word.length }, markdown };

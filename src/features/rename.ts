@@ -1,6 +1,7 @@
 import { resolvePath } from "../engine/library";
 import { CONSTANTS, NATIVES } from "../engine/natives";
 import { nameUsesOf } from "../engine/nameUses";
+import { relativePath } from "../engine/relativePath";
 import { referenceAt, referencesTo, usesOf, type Reference, type Referent } from "../engine/referent";
 import type { Snapshot } from "../engine/snapshot";
 import { isBuiltInUnit } from "../quantity/unit";
@@ -121,13 +122,4 @@ function editsOfUses(snapshot: Snapshot, moved: (path: string) => string): reado
     const { start, end } = snapshot.spanOf(row, statement.tree.span(statement.path));
     return [{ span: { start: start + 1, end: end - 1 }, text: relativePath(from, to) }];
   });
-}
-
-/** The path from a note to another, as one writes it behind `use`. */
-function relativePath(from: string, to: string): string {
-  const folders = from.split("/").slice(0, -1);
-  const parts = to.split("/");
-  let common = 0;
-  while (common < folders.length && common < parts.length - 1 && folders[common] === parts[common]) common++;
-  return [...folders.slice(common).map(() => ".."), ...parts.slice(common)].join("/");
 }

@@ -3,7 +3,7 @@ import type { Notes } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { FunctionDefinition } from "../syntax/statement";
 import { Kind, NONE, type Node } from "../syntax/tree";
-import { formulaOf, nominalText } from "./describeQuantity";
+import { formulaOf, numberUnder } from "./describeQuantity";
 import { code, codeBlock, escaped } from "./markdown";
 import { substituted } from "./substitution";
 
@@ -62,7 +62,7 @@ function argumentsAt(
       const value = isNamed ? tree.first(argument) : argument;
       const name = isNamed ? tree.text(argument) : names[i];
       const pieces = substituted(text, tree.span(value), nameUsesOf(row.statement), (use) =>
-        nominalText(row, use, note, notes),
+        numberUnder(row, use, note, notes),
       );
       if (name !== undefined)
         given.set(name, inBrackets(pieces.map(({ symbol, number }) => number ?? symbol).join("")));

@@ -6,9 +6,9 @@ import type { Node } from "../syntax/tree";
 import { setFormula } from "./formula";
 import { code, codeBlock, escaped } from "./markdown";
 import { measurementText, originText } from "./origin";
-import { quantityLine } from "./quantityLine";
+import { nominalText, quantityLine } from "./quantityLine";
 import { substituted } from "./substitution";
-import { extentText, inputAtEnd, numberText } from "./value";
+import { extentText, inputAtEnd } from "./value";
 
 /** Inputs, uses and list members that are named; the rest are counted. */
 const MOST_NAMED = 8;
@@ -71,19 +71,19 @@ export function formulaOf(
   boundText: (name: string) => string | undefined,
 ): string {
   const { statement } = row;
-  const numberOf = (use: NameUse) => (use.role === "bound" ? boundText(use.name) : nominalText(row, use, home, notes));
+  const numberOf = (use: NameUse) => (use.role === "bound" ? boundText(use.name) : numberUnder(row, use, home, notes));
   const span = statement.tree.span(expression);
   const pieces = substituted(statement.text, span, nameUsesOf(statement), numberOf);
   return pieces.some(({ number }) => number !== undefined) ? codeBlock(setFormula(pieces)) : "";
 }
 
 /** The nominal value of a name in a statement: what is set under it. */
-export function nominalText(row: Row, use: NameUse, home: Snapshot, notes: Notes): string | undefined {
+export function numberUnder(row: Row, use: NameUse, home: Snapshot, notes: Notes): string | undefined {
   const referent = referentOf(home, row, use, notes);
   if (referent?.kind !== "defined") return undefined;
   const { outcome } = referent.row;
   if (outcome.kind !== "quantity" || outcome.values.length === 0) return undefined;
-  const texts = outcome.values.slice(0, MOST_NAMED).map(({ nominal }) => numberText(nominal, outcome));
+  const texts = outcome.values.slice(0, MOST_NAMED).map((extent) => nominalText(extent, outcome));
   if (outcome.values.some(({ nominal }) => Number.isNaN(nominal))) return undefined;
   return outcome.isList ? `[${texts.join(", ")}${outcome.values.length > texts.length ? ", …" : ""}]` : texts[0];
 }

@@ -1,6 +1,16 @@
-/** Text of a note as it reads, whatever signs are in it: nothing of it becomes a link, a tag or emphasis. */
+/**
+ * Text of a note as it reads, whatever signs are in it, as part of a paragraph or all of it: nothing of it becomes a link,
+ * a tag, emphasis, a list or a heading.
+ */
 export function escaped(text: string): string {
-  return text.replace(/[!-/:-@[-`{-~]/g, "\\$&").replace(/\s+/g, " ");
+  return text
+    .replace(/\s+/g, " ")
+    .replace(/[\\`*_{}[\]<>()#!|~$:@&^]|^ ?[-+=]|^ ?\d+(?=[.)])|www(?=\.)/gi, (sign) => escapedSign(sign));
+}
+
+/** A backslash before a sign; behind a number or `www`, whose dot it takes the meaning from. */
+function escapedSign(sign: string): string {
+  return /[\dw]$/i.test(sign) ? `${sign}\\` : sign.replace(/\S/, "\\$&");
 }
 
 /** Text of a note as a code span. */

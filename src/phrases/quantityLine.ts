@@ -1,7 +1,7 @@
 import type { Extent } from "../engine/outcome";
 import { showApart } from "../quantity/display";
 import { drawDimensionLine } from "./dimensionLine";
-import type { Showable } from "./value";
+import { numberText, type Showable } from "./value";
 
 /** The dimension line of a quantity, with the limits that rules set it; undefined where it has no range to draw. */
 export function quantityLine(extent: Extent, of: Showable, limits: readonly number[]): string | undefined {
@@ -20,4 +20,13 @@ export function quantityLine(extent: Extent, of: Showable, limits: readonly numb
     label: (value) => labels.get(value) ?? "",
     unit: shown.unit === "1" ? "" : shown.unit,
   });
+}
+
+/** The nominal value alone, with the digits that it has beside its range: `5.7 V`. */
+export function nominalText(extent: Extent, of: Showable): string {
+  const { text, unit } = showApart(extent, of.dimension, { point: of.point, ...(of.unit ? { unit: of.unit } : {}) });
+  const texts = text.split(" .. ");
+  const nominal = texts.length === 3 && extent.standing !== "undefined" ? texts[1] : undefined;
+  if (nominal === undefined) return numberText(extent.nominal, of);
+  return unit === "1" ? nominal : `${nominal} ${unit}`;
 }

@@ -17,6 +17,7 @@ export function unitHelp(word: string): { readonly names: string; readonly facto
       names,
       factor: `0 ${unit.text} is ${plain(unit.zero)} K; a difference of 1 ${unit.text} is ${plain(unit.factor)} K.`,
     };
+  if (unit.text === si) return { names, factor: "" };
   return { names, factor: `1 ${unit.text} = ${plain(unit.factor)}${si === "1" ? "" : ` ${si}`}` };
 }
 
