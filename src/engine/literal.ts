@@ -104,9 +104,7 @@ class Reader {
 
   private plusMinus(node: Node, nominal: Member, half: Member, shared: Unit | undefined): Literal {
     const unit = nominal.unit ?? shared;
-    if (half.text.startsWith("-"))
-      this.fail(half.node, { code: "literal.negativeTolerance", text: this.written(half.node) });
-    const isRelative = half.unit !== undefined && isShare(half.unit);
+    const isRelative = half.unit !== undefined && isShare(half.unit) && !isNoShare(nominal, unit);
     if (isRelative) this.refuseShareOf(node, nominal, half, unit);
     const middle = this.numberOf(nominal, unit);
     if (!isRelative) this.sameDimension(nominal, unit, half, half.unit ?? unit);
@@ -121,9 +119,7 @@ class Reader {
     const middle = this.numberOf(nominal, unit);
     const k = readDecimal(factor.text, undefined);
     if (!(k > 0)) this.fail(factor.node, { code: "literal.coverage", text: factor.text });
-    if (expanded.text.startsWith("-"))
-      this.fail(expanded.node, { code: "literal.negativeTolerance", text: this.written(expanded.node) });
-    const isRelative = expanded.unit !== undefined && isShare(expanded.unit);
+    const isRelative = expanded.unit !== undefined && isShare(expanded.unit) && !isNoShare(nominal, unit);
     if (isRelative) this.refuseShareOf(node, nominal, expanded, unit);
     if (!isRelative) this.sameDimension(nominal, unit, expanded, expanded.unit ?? unit);
     const width = isRelative
@@ -278,4 +274,9 @@ const SHARES: ReadonlySet<string> = new Set(["%", "‰", "ppm", "ppb"]);
 
 function isShare(unit: Unit): boolean {
   return SHARES.has(unit.text);
+}
+
+/** `0 % ± 5 %`: a share of nothing would be nothing, so that points are meant. */
+function isNoShare(nominal: Member, unit: Unit | undefined): boolean {
+  return unit !== undefined && isShare(unit) && Number(nominal.text) === 0;
 }

@@ -59,7 +59,6 @@ export type EngineTrouble =
   | { readonly code: "temperature.point"; readonly operation: string; readonly side: Side }
   | { readonly code: "temperature.pair"; readonly operation: string; readonly left: Side; readonly right: Side }
   | { readonly code: "temperature.relative"; readonly tolerance: string; readonly text: string }
-  | { readonly code: "literal.negativeTolerance"; readonly text: string }
   | { readonly code: "literal.order"; readonly low: string; readonly high: string; readonly rewritten: string }
   | { readonly code: "literal.typicalOutside"; readonly typical: string; readonly low: string; readonly high: string }
   | {

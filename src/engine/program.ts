@@ -331,6 +331,8 @@ export class Program {
       entry.note.addMention(name, entry);
       if (use === "target") continue;
       const found = this.find(entry, name);
+      // Behind a number `V` is the volt, whatever the note calls V; only what is counted is asked for there.
+      if (use === "unit" && found?.statement.kind !== "items") continue;
       depend(found);
       const other = member !== undefined && found?.statement.kind === "use" ? this.noteUsedBy(found) : undefined;
       if (!other || member === undefined) continue;

@@ -21,7 +21,6 @@ import { listLengths } from "./listLengths";
 import { listUnexpected } from "./listUnexpected";
 import { literalBandNeeded } from "./literalBandNeeded";
 import { literalCoverage } from "./literalCoverage";
-import { literalNegativeTolerance } from "./literalNegativeTolerance";
 import { literalOrder } from "./literalOrder";
 import { literalPointsOrShare } from "./literalPointsOrShare";
 import { literalTypicalOutside } from "./literalTypicalOutside";
@@ -232,7 +231,6 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "temperature.point": temperaturePoint,
   "temperature.pair": temperaturePair,
   "temperature.relative": temperatureRelative,
-  "literal.negativeTolerance": literalNegativeTolerance,
   "literal.order": literalOrder,
   "literal.typicalOutside": literalTypicalOutside,
   "literal.pointsOrShare": literalPointsOrShare,

@@ -2,6 +2,7 @@ import { mentionsOf } from "../engine/mentions";
 import type { Problem } from "../engine/outcome";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { restsOn } from "../phrases/dependence";
+import type { SyntaxProblem } from "../syntax/problem";
 import { readsAsStatement } from "../syntax/parse";
 import { shift } from "../text/span";
 import type { AnyProblem, FindingContext, TextProblem } from "./finding";
@@ -26,10 +27,11 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
   );
   for (const row of snapshot.rows) {
     const seen = new Set<string>();
+    const ofText = row.statement.problems;
     for (const problem of problemsOf(row)) {
       const key = `${problem.code} ${problem.span.start} ${problem.span.end}`;
-      if (seen.has(key) || isEcho(problem, context, inCircles) || (isBroken && problem.code === "assumption.unused"))
-        continue;
+      if (seen.has(key) || followsFromText(problem, ofText) || isEcho(problem, context, inCircles)) continue;
+      if (isBroken && problem.code === "assumption.unused") continue;
       seen.add(key);
       found.push({ problem, row });
     }
@@ -37,6 +39,13 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
     if (ofRule) found.push(ofRule);
   }
   return [...found, ...textProblems(snapshot).map((problem) => ({ problem }))];
+}
+
+/** Whether a problem says again what is wrong with the text: at the same place, or because of a character that cannot be seen. */
+function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): boolean {
+  if (problem.code === "syntax.unexpected") return ofText.some(({ code }) => code === "syntax.invisibleCharacter");
+  if (problem.code.startsWith("syntax.")) return false;
+  return ofText.some(({ span }) => span.start < problem.span.end && problem.span.start < span.end);
 }
 
 /** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */

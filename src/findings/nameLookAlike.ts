@@ -7,7 +7,7 @@ export const nameLookAlike: Wording<"name.lookAlike"> = {
   reference:
     "Two names of a note differ only by letters that look alike, so that a reader takes one for the other. Rename one.",
   message: ({ name, other, first }, { context }) =>
-    `\`${name}\` looks like \`${other}\`, ${lineText(first, context)}, but ${differenceText(name, other)}. Rename one of them.`,
+    `\`${name}\` looks like \`${other}\` ${lineText(first, context)}, but ${differenceText(name, other)}. Rename one of them.`,
   related: ({ other, first }, { context }) => relatedPlace(first, context, `\`${other}\` is defined here.`),
 };
 

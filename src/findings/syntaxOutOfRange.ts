@@ -6,6 +6,6 @@ export const syntaxOutOfRange: Wording<"syntax.outOfRange"> = {
   reference: "A share of builds lies between 0 % and 100 %, a correlation between -1 and 1.",
   message: ({ what, found }) =>
     what === "share"
-      ? `A share of builds lies between 0 % and 100 %; ${found} % does not.`
+      ? `A share of builds lies between 0 % and 100 %; ${found} does not.`
       : `A correlation lies between -1 and 1; ${found} does not.`,
 };

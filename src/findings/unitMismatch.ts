@@ -39,8 +39,9 @@ function sentence({ operation, left, right }: ProblemOf<"unit.mismatch">, row: R
     case "measure":
       return `The measurement is ${b}, but ${left.text} is ${kindText(left)}.`;
     case "pick":
+      return `\`${operation.name ?? ""}\` cannot take ${b} beside ${a}.`;
     case "argument":
-      return `\`${operation.name ?? ""}\` cannot take ${b}${operation.kind === "pick" ? ` beside ${a}` : ""}.`;
+      return `\`${operation.name ?? ""}\` takes ${kindText(right)}, not ${a}.`;
     default:
       return SENTENCES[operation.kind](a, b);
   }

@@ -12,7 +12,7 @@ export const unitShownIn: Wording<"unit.shownIn"> = {
   reference:
     "The unit in brackets is of another kind than the value. The value is right or the unit is; the brackets convert nothing.",
   message: ({ wanted, wantedDimension, side }) =>
-    `\`[${wanted}]\` asks for ${dimensionText(wantedDimension)}, but the value is ${kindText(side)}.`,
+    `\`[${wanted}]\` asks for ${dimensionText(wantedDimension)}, and this is ${kindText(side)}.`,
   fixes: (problem, { row }) => [...withoutCounted(problem, row), shownAsItIs(problem, row)],
 };
 

@@ -23,7 +23,7 @@ export function restsOn(row: Row, scope: Scope): readonly RowOfNote[] {
   for (let at = 0; at < open.length; at++) {
     const { snapshot } = open[at];
     for (const { name, member, use } of mentionsOf(open[at].row.statement)) {
-      if (use === "target") continue;
+      if (use === "target" || use === "unit") continue;
       const target = snapshot.find(name);
       visit(target, snapshot);
       if (member === undefined || target?.outcome.kind !== "use") continue;
@@ -39,7 +39,7 @@ export function dependentsOf(name: string, { rows }: Snapshot): readonly Row[] {
   const users = new Map<string, Row[]>();
   for (const row of rows) {
     for (const mention of mentionsOf(row.statement)) {
-      if (mention.use === "target") continue;
+      if (mention.use === "target" || mention.use === "unit") continue;
       const list = users.get(mention.name);
       if (list) list.push(row);
       else users.set(mention.name, [row]);

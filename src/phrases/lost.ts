@@ -16,6 +16,6 @@ export interface Loss {
 export function lostText({ text, reason, operands, within }: Loss, row: Row, scope: Scope): string {
   const values = within ? [] : operands.filter((operand) => isName(operand.text) && valueOfName(operand.text, scope));
   const shown = values.map((operand) => operandText(operand.text, operand.text, row, scope));
-  const where = within ? `, in ${lineText(within, scope).replace(/^in /, "")}` : "";
+  const where = within ? ` ${lineText(within, scope)}` : "";
   return `\`${shortened(text)}\` ${reason}${shown.length > 0 ? ` (${shown.join(", ")})` : ""}${where}`;
 }

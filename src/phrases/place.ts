@@ -3,12 +3,12 @@ import type { Snapshot } from "../engine/snapshot";
 import type { Span } from "../text/span";
 import type { Scope } from "./side";
 
-/** Where a place is: `line 12`, `line 3 of supply.calcs.md`. */
+/** Where a place is: `on line 12`, `on line 3 of supply.calcs.md`. */
 export function lineText(place: Place, scope: Scope): string {
   const found = locate(place, scope);
   const file = fileName(place.path);
   if (!found) return `in ${file}`;
-  const line = `line ${found.snapshot.lines.lineAt(found.span.start) + 1}`;
+  const line = `on line ${found.snapshot.lines.lineAt(found.span.start) + 1}`;
   return place.path === scope.snapshot.path ? line : `${line} of ${file}`;
 }
 

@@ -12,7 +12,13 @@ export interface Scope {
 
 /** A side of an operation in words: `a length (a = 2 m)`, `a time (1 s)`. */
 export function sideText(side: Side, row: Row, scope: Scope): string {
-  return `${kindText(side)} (${operandText(side.text, side.name, row, scope)})`;
+  const text = operandText(side.text, side.name, row, scope);
+  return `${kindText(side)} ${isBracketed(text) ? text : `(${text})`}`;
+}
+
+/** Whether the first bracket closes at the end. */
+function isBracketed(text: string): boolean {
+  return /^\([^()]*\)$/.test(text);
 }
 
 /** What a side is, with its article: `a voltage`, `an energy`, `a temperature on a scale`, `a value in A/LED`. */
