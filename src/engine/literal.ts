@@ -54,13 +54,21 @@ interface Member {
 }
 
 class Reader {
+  private isUnitImplied = false;
+
   constructor(
     private readonly text: string,
     private readonly tree: Tree,
     private readonly isCounted: (name: string) => boolean,
   ) {}
 
+  /** A letter code leaves the prefix to the display: `4n7` is shown as 4.7 nF, and `4u7 H` as 4.7 µH. */
   read(node: Node): Literal {
+    const literal = this.readForm(node);
+    return this.isUnitImplied ? { ...literal, unit: undefined } : literal;
+  }
+
+  private readForm(node: Node): Literal {
     const { tree } = this;
     const form = tree.operator(node) as Form;
     if (form === Form.Exact) return this.exact(this.member(tree.first(node)));
@@ -93,13 +101,11 @@ class Reader {
   private letterCode(member: Member): Literal {
     const code = readLetterCode(member.text);
     if (!code) return this.fail(member.node, { code: "literal.unreadable", text: member.text });
-    const own = resolveUnit([{ name: code.unitName, exponent: 1 }], this.isCounted) as Unit;
-    const unit = member.unit ?? own;
-    const nominal = member.unit ? readDecimal(`${code.digits}e${code.exponent}`, member.unit) : code.value;
+    const nominal = readDecimal(`${code.digits}e${code.exponent}`, member.unit);
     const { low, high } = code.tolerance
       ? { low: nominal * code.tolerance.low, high: nominal * code.tolerance.high }
       : (code.absoluteTolerance ?? { low: 0, high: 0 });
-    return { ...even(unit, nominal, nominal + low, nominal + high), unit: member.unit };
+    return even(member.unit, nominal, nominal + low, nominal + high);
   }
 
   private plusMinus(node: Node, nominal: Member, half: Member, shared: Unit | undefined): Literal {
@@ -214,7 +220,10 @@ class Reader {
       else uncertainty = tree.text(child);
     }
     const notation = tree.operator(node) as Notation;
-    if (notation === Notation.LetterCode && unit === undefined) unit = this.codeUnit(node);
+    if (notation === Notation.LetterCode) {
+      this.isUnitImplied = unit === undefined || unit.decimal !== undefined;
+      unit ??= this.codeUnit(node);
+    }
     return { node, notation, text: tree.text(node), unit, uncertainty };
   }
 

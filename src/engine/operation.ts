@@ -91,7 +91,8 @@ export interface Operation {
 /** Relative difference within which two numbers count as equal, so that decimal fractions behave as on paper. */
 export const EQUALITY = 1e-12;
 
-/** How far apart two numbers may be and still count as equal. */
+/** How far apart two numbers may be and still count as equal. From an end that is not known, nothing is near. */
 export function slack(a: number, b: number): number {
-  return EQUALITY * Math.max(Math.abs(a), Math.abs(b));
+  const size = Math.max(Math.abs(a), Math.abs(b));
+  return size < Infinity ? EQUALITY * size : 0;
 }

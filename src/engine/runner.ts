@@ -271,15 +271,16 @@ export class Runner {
   }
 
   /**
-   * Where a result lost its value: the first operation, seen from the result, that has none although all its operands do.
+   * Where a result lost its value, or an end of its range: the first operation, seen from the result, that lacks it
+   * although all its operands have theirs.
    * To be asked right after {@link run} of the same code. Undefined where an argument had none already.
    */
   origin(code: Run, from: number, of: "value" | "range"): Trouble | undefined {
     const { op, a, b, c } = this.tape;
-    const { nominal, low: slotLow } = this.slots;
-    const temporaries = of === "value" ? this.number : this.low;
-    const fixed = of === "value" ? nominal : slotLow;
-    const missing = (operand: number) => Number.isNaN(operand >= 0 ? fixed[operand] : temporaries[-1 - operand]);
+    const missing = (operand: number) => {
+      const { nominal, low, high } = this.look(operand);
+      return of === "value" ? Number.isNaN(nominal) : !Number.isFinite(low) || !Number.isFinite(high);
+    };
     let at = from;
     while (at < 0) {
       const row = code.from + (-1 - at);

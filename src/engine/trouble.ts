@@ -1,4 +1,4 @@
-import { NONE } from "../syntax/tree";
+import { Kind, NONE } from "../syntax/tree";
 import type { Entry } from "./entry";
 import type { JudgeContext } from "./judge";
 import { Op } from "./operation";
@@ -41,7 +41,7 @@ function describe(
   const span = tree.span(node);
   const texts: string[] = [];
   for (let child = tree.first(node); child !== NONE; child = tree.next(child))
-    texts.push(text.slice(tree.start(child), tree.end(child)));
+    if (tree.kind(child) !== Kind.Comparator) texts.push(text.slice(tree.start(child), tree.end(child)));
   const arity = readings.length;
   const operands = readings.map((reading, i) => ({ text: texts.slice(-arity)[i] ?? "", ...reading }));
   const isHere = home === entry;
