@@ -1,7 +1,7 @@
 import * as interval from "./interval";
 import type { Ends } from "./interval";
-import { Op, type Operation } from "./operation";
-import { anySlope, noSlope, outward, slope, TOO_LARGE, widened } from "./operationParts";
+import { EQUALITY, Op, type Operation } from "./operation";
+import { anySlope, noSlope, outward, slope, steady, TOO_LARGE, widened } from "./operationParts";
 
 const scratch = new Float64Array(2);
 
@@ -154,26 +154,34 @@ function powerSlopes(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh
   out[3] = Number.isNaN(scratch[1]) ? Infinity : outward(scratch[1], 1);
 }
 
-/** a − b·floor(a / b): the remainder has the sign of the divisor, as `mod` in number theory. */
+const wholeTurns = steady(Math.floor);
+
+/**
+ * a − b·floor(a / b): the remainder has the sign of the divisor, as `mod` in number theory. What is left by the float
+ * noise of decimal fractions is nothing: mod(0.3, 0.1) is 0.
+ */
 function modulo(a: number, b: number): number {
-  return b === 0 ? NaN : a - b * Math.floor(a / b);
+  if (b === 0) return NaN;
+  const rest = a - b * wholeTurns(a / b);
+  return Math.abs(rest) <= EQUALITY * Math.abs(a) || rest < 0 !== b < 0 ? 0 : rest;
 }
 
 function moduloRange(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh: number): void {
-  if (!(bLow > 0 || bHigh < 0)) return interval.undefinedRange(out);
   interval.divide(scratch, aLow, aHigh, bLow, bHigh);
-  const turns = Math.floor(scratch[0]);
-  if (turns === Math.floor(scratch[1])) {
-    interval.multiply(scratch, turns, turns, bLow, bHigh);
-    return interval.subtract(out, aLow, aHigh, scratch[0], scratch[1]);
-  }
-  interval.set(out, Math.min(0, bLow), Math.max(0, bHigh));
+  if (Number.isNaN(scratch[0])) return interval.undefinedRange(out);
+  const turns = wholeTurns(scratch[0]);
+  if (turns !== wholeTurns(scratch[1])) return interval.set(out, Math.min(0, bLow), Math.max(0, bHigh));
+  interval.multiply(scratch, turns, turns, bLow, bHigh);
+  interval.subtract(out, aLow, aHigh, scratch[0], scratch[1]);
+  const noise = EQUALITY * Math.max(Math.abs(aLow), Math.abs(aHigh));
+  if (bLow > 0) interval.set(out, out[0] <= noise ? 0 : out[0], Math.max(0, out[1]));
+  else interval.set(out, Math.min(0, out[0]), out[1] >= -noise ? 0 : out[1]);
 }
 
 function moduloSlopes(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh: number): void {
   interval.divide(scratch, aLow, aHigh, bLow, bHigh);
-  const turns = Math.floor(scratch[0]);
-  if (turns === Math.floor(scratch[1])) {
+  const turns = wholeTurns(scratch[0]);
+  if (turns === wholeTurns(scratch[1])) {
     slope(out, 1, 1);
     out[2] = -turns;
     out[3] = -turns;

@@ -1,6 +1,6 @@
 import * as interval from "./interval";
 import { EQUALITY, Op, slack, type Operation } from "./operation";
-import { anySlope, noSlope, slope, stepping, TOO_LARGE, type NumberFunction } from "./operationParts";
+import { anySlope, noSlope, slope, steady, stepping, TOO_LARGE } from "./operationParts";
 
 /** What picks, rounds, compares and decides. */
 export const DECISIONS = {
@@ -157,12 +157,4 @@ function less(a: number, b: number): boolean {
 function roundHalfAway(x: number): number {
   const size = Math.abs(x);
   return Math.sign(x) * Math.floor(size + 0.5 + EQUALITY * size);
-}
-
-/** Rounds after taking off the float noise that decimal fractions leave: 3.0000000000000004 is 3. */
-function steady(f: NumberFunction): NumberFunction {
-  return (x) => {
-    const whole = Math.round(x);
-    return Math.abs(x - whole) <= EQUALITY * Math.abs(x) ? whole : f(x);
-  };
 }

@@ -123,6 +123,12 @@ function atan2Slopes(out: Ends, yLow: number, yHigh: number, xLow: number, xHigh
   interval.add(square, low, high, square[0], square[1]);
   const sumLow = square[0];
   const sumHigh = square[1];
+  // The squares of the smallest numbers vanish.
+  if (!(sumLow > 0)) {
+    anySlope(out, 0);
+    anySlope(out, 1);
+    return;
+  }
   interval.divide(square, xLow, xHigh, sumLow, sumHigh);
   slope(out, square[0], square[1]);
   interval.divide(square, -yHigh, -yLow, sumLow, sumHigh);

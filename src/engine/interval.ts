@@ -122,7 +122,7 @@ export function even(out: Ends, f: (x: number) => number, low: number, high: num
   if (low >= 0) return rising(out, f, low, high);
   if (high <= 0) return falling(out, f, low, high);
   setFunction(out, f(0), Math.max(f(low), f(high)));
-  out[0] = f(0);
+  if (!Number.isNaN(out[0])) out[0] = f(0);
 }
 
 /**
@@ -130,6 +130,7 @@ export function even(out: Ends, f: (x: number) => number, low: number, high: num
  * Ends beyond 10⁵ periods are not told apart: the whole range [−1, 1] is taken, since the argument's own rounding decides.
  */
 export function wave(out: Ends, f: (x: number) => number, trough: number, low: number, high: number): void {
+  if (Number.isNaN(low)) return undefinedRange(out);
   const period = 2 * Math.PI;
   const from = (low - trough) / period;
   const to = (high - trough) / period;

@@ -1,6 +1,6 @@
 import * as interval from "./interval";
 import type { Ends } from "./interval";
-import type { Operation } from "./operation";
+import { EQUALITY, type Operation } from "./operation";
 
 /** What the entries of the operations' table are made of. */
 
@@ -62,11 +62,20 @@ export function slopeAtEnds(derivative: NumberFunction): Slope {
 /** A slope is only ever used by its sign and as a factor, so a generous relative step outward is enough. */
 export function outward(x: number, way: number): number {
   if (Number.isNaN(x)) return way * Infinity;
-  return Number.isFinite(x) ? x + way * Math.abs(x) * 2 ** -48 : x;
+  if (!Number.isFinite(x)) return x * way > 0 ? x : -way * Number.MAX_VALUE;
+  return x + way * Math.abs(x) * 2 ** -48;
 }
 
 /** Four units in the last place outward, as for all elementary functions. */
 export function widened(out: Ends, low: number, high: number): void {
   const identity = (x: number) => x;
   interval.rising(out, identity, low, high);
+}
+
+/** Rounds after taking off the float noise that decimal fractions leave: 3.0000000000000004 is 3. */
+export function steady(f: NumberFunction): NumberFunction {
+  return (x) => {
+    const whole = Math.round(x);
+    return Math.abs(x - whole) <= EQUALITY * Math.abs(x) ? whole : f(x);
+  };
 }
