@@ -18,6 +18,8 @@ export interface Surroundings {
   find(from: Entry, name: string): Entry | undefined;
   /** The entry that `alias.member` means there. */
   findMember(from: Entry, alias: string, member: string): Entry | undefined;
+  /** Whether the note that a `use` statement names is held. */
+  isRead(use: Entry): boolean;
   /** The slot of a literal, made when first asked for. */
   literalSlot(entry: Entry, node: Node, literal: Literal): number;
   /** The slot of a constant that no literal stands for. */

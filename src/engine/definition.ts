@@ -86,7 +86,8 @@ class DefinitionCompiler {
         this.type = { kind: "counted unit" };
         return this.checkItems(statement.names);
       case "use":
-        this.type = { kind: "note" };
+        // What rests on a note that is not read waits for it; that it is not read is said once, at the statement.
+        if (this.around.isRead(this.entry)) this.type = { kind: "note" };
         return;
       case "fab":
       case "let":

@@ -503,6 +503,7 @@ export class Program {
       const use = this.find(from, alias);
       return use && this.noteUsedBy(use)?.declared.get(member)?.[0];
     },
+    isRead: (use) => this.noteUsedBy(use) !== undefined,
     literalSlot: (entry, node, literal) => {
       const known = entry.literals?.get(node);
       if (known !== undefined) return known;
