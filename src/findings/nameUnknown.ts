@@ -4,7 +4,7 @@ import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { divide, RATIO, siUnit, type Dimension } from "../quantity/dimension";
 import { isName } from "../syntax/name";
 import type { Fix } from "../text/fix";
-import { findName } from "../phrases/side";
+import { findName, shortened } from "../phrases/side";
 import type { FindingContext, ProblemOf, Wording } from "./finding";
 import { replaceIn, statementAbove } from "./fixing";
 
@@ -12,7 +12,8 @@ import { replaceIn, statementAbove } from "./fixing";
 export const nameUnknown: Wording<"name.unknown"> = {
   severity: "error",
   reference: "Nothing of this name is defined. Correct the name, define it, or state it as an assumption.",
-  message: ({ name, suggestion, isUnit }, { row, context }) => {
+  message: ({ name: written, suggestion, isUnit }, { row, context }) => {
+    const name = shortened(written);
     const dot = name.indexOf(".");
     if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot);
     if (suggestion !== undefined) return `\`${name}\` is not defined. Did you mean \`${suggestion}\`?`;

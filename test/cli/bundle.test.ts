@@ -1,0 +1,58 @@
+import assert from "node:assert/strict";
+import { spawn, spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { build } from "esbuild";
+import { runIn, Workspace } from "./workspace";
+
+const PROJECT = join(__dirname, "../..");
+
+/** The command line as a process of its own, bundled for the purpose. */
+describe("the program", () => {
+  const folder = mkdtempSync(join(tmpdir(), "copperbook-program-"));
+  const program = join(folder, "cli.js");
+  let workspace: Workspace;
+
+  before(async () => {
+    const entryPoints = [join(PROJECT, "src/cli/main.ts")];
+    await build({ entryPoints, outfile: program, bundle: true, platform: "node", format: "cjs", logLevel: "error" });
+  });
+  after(() => rmSync(folder, { recursive: true }));
+  beforeEach(() => (workspace = new Workspace().write("a.calcs.md", "    given I = 2 A\n    must I <= 1 A\n")));
+  afterEach(() => workspace.remove());
+
+  const run = (args: readonly string[], cwd = workspace.folder) =>
+    spawnSync(process.execPath, [program, ...args], { encoding: "utf8", cwd });
+
+  const codes: readonly [args: readonly string[], code: number][] = [
+    [["--help"], 0],
+    [["values", "a.calcs.md"], 1],
+    [["check"], 1],
+    [["check", "gone"], 2],
+    [["--no-such-option"], 2],
+  ];
+  for (const [args, code] of codes)
+    it(`ends with ${code} for “${args.join(" ")}”`, () => assert.equal(run(args).status, code));
+
+  it("prints what it prints in this process", async () => {
+    for (const args of [["check", "samples"], ["check", "samples", "--format", "json"], ["chekc"]]) {
+      const { output, errors, code } = await runIn(PROJECT, args);
+      const { stdout, stderr, status } = run(args, PROJECT);
+      assert.deepEqual([stdout, stderr, status], [output, errors, code]);
+    }
+  });
+
+  it("ends quietly where its reader goes away", async () => {
+    const lines = Array.from({ length: 5000 }, (_, i) => `    x${i} = ${i} V\n`).join("");
+    workspace.write("long.calcs.md", lines);
+    const child = spawn(process.execPath, [program, "values", "long.calcs.md", "--format", "json"], {
+      cwd: workspace.folder,
+    });
+    let errors = "";
+    child.stderr.on("data", (text: Buffer) => (errors += text.toString()));
+    child.stdout.once("data", () => child.stdout.destroy());
+    const code = await new Promise((ended) => child.once("close", ended));
+    assert.deepEqual({ code, errors }, { code: 0, errors: "" });
+  });
+});
