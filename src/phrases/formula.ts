@@ -45,9 +45,10 @@ function termsOf(pieces: readonly FormulaPiece[]): readonly Rows[] {
   const terms: Rows[] = [{ symbols: "", numbers: "" }];
   for (const { symbol, number } of pieces) {
     if (number === undefined) {
-      const [first, ...others] = symbol.split(/(?= [-+*/·×^|<>=!]+ )/);
-      add(terms, first, first);
-      for (const other of others) terms.push({ symbols: other, numbers: other });
+      for (const part of symbol.split(/(?= [-+*/·×^|<>=!]+ )/)) {
+        if (part.startsWith(" ")) terms.push({ symbols: part, numbers: part });
+        else add(terms, part, part);
+      }
       continue;
     }
     const width = Math.max(columns(symbol), columns(number));

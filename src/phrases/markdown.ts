@@ -5,7 +5,9 @@
 export function escaped(text: string): string {
   return text
     .replace(/\s+/g, " ")
-    .replace(/[\\`*_{}[\]<>()#!|~$:@&^]|^ ?[-+=]|^ ?\d+(?=[.)])|www(?=\.)/gi, (sign) => escapedSign(sign));
+    .replace(/[\\`*_{}[\]<>()#!|~$@&^]|:(?=\/\/)|^ ?[-+=]|^ ?\d+(?=[.)](?: |$))|www(?=\.)/gi, (sign) =>
+      escapedSign(sign),
+    );
 }
 
 /** A backslash before a sign; behind a number or `www`, whose dot it takes the meaning from. */

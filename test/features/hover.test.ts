@@ -1,0 +1,206 @@
+import assert from "node:assert/strict";
+import { holding, loaded, marked, note } from "./notes";
+
+/** What hovering over the mark shows; a note that is used may be given. */
+function at(markedText: string): string | undefined {
+  const { text, offset } = marked(markedText);
+  const hover = holding({ n: text }).hover("n", offset);
+  if (hover) assert.ok(hover.span.start <= offset && offset <= hover.span.end, "The span holds the place.");
+  return hover?.markdown;
+}
+
+const BAR = `
+given  supply  = 24 V ± 5 %              from "adapter sheet, p. 2"
+given  I_led   = 20 mA
+assume V_f     = 2.8 .. 3.0 .. 3.2 V     # white, at 20 mA
+in_series = 7
+burden    = supply - in_series * V_f     # across the resistor
+R_series  = burden / I_led   choose at least 150 Ω ± 1 % from E24
+I_string  = burden / R_series
+P_R       = burden * I_string
+must   burden <= 5 V                     # *hot*
+measured V_f = 2.9 V of 12 at I_led = 20 mA on 2026-03-14 from "bench"
+`;
+
+/** The note above with a mark before the first place where a text stands. */
+function bar(before: string, skip = ""): string {
+  const from = BAR.indexOf(skip);
+  const place = BAR.indexOf(before, from + skip.length);
+  return note(`${BAR.slice(0, place)}¦${BAR.slice(place)}`);
+}
+
+describe("hover over a quantity", () => {
+  it("says value, picture, formula, limits, comment and uses, in this order", () =>
+    assert.equal(
+      at(bar("burden")),
+      `**\`burden\`** 0.4 .. 3 .. 5.6 V
+
+\`\`\`text
+               ╷           ┃
+├──────────────┴───────────╂───┤
+0.4            3               5.6 V
+\`\`\`
+
+\`\`\`text
+supply - in_series * V_f
+24 V   - 7         * 3 V
+\`\`\`
+
+Highest at V\\_f 2.8 V, supply 25.2 V  
+Lowest at V\\_f 3.2 V, supply 22.8 V
+
+across the resistor
+
+Used by \`R_series\`, \`I_string\`, \`P_R\`  
+\`must burden <= 5 V\``,
+    ));
+
+  it("is the same over a use of it", () => assert.equal(at(bar("burden / I_led")), at(bar("burden"))));
+
+  it("says what was wanted and how it was chosen", () => {
+    const text = at(bar("R_series"))!;
+    assert.match(text, /^\*\*`R_series`\*\* 148.5 .. 150 .. 151.5 Ω, wanted 20 .. 150 .. 280 Ω\n/);
+    assert.match(text, /\nburden \/ I_led\n3 V {4}\/ 20 mA\n/);
+    assert.match(text, /Chosen from `E24`, at least what is wanted\./);
+  });
+
+  it("says where an input comes from", () => {
+    assert.match(at(bar("supply"))!, /\nGiven, from “adapter sheet, p. 2”\.\n/);
+    assert.match(at(bar("V_f"))!, /\nA guess\. {2}\nwhite, at 20 mA\n/);
+    assert.match(at(note('assume ¦a = 1 V from "sheet"'))!, /\nAssumed, from “sheet”\.$/);
+    assert.match(at(note("over ¦a = 1 .. 2 V"))!, /\nAn operating condition: rules hold throughout it\.$/);
+    assert.match(at(note("choose ¦a = 3"))!, /\nA decision\.$/);
+    assert.match(at(note("order ¦a = 3"))!, /\nTo be typed into the order\.$/);
+  });
+
+  it("has the measurements of it, and what they replaced", () => {
+    assert.match(at(bar("V_f"))!, /\nMeasured, 12 pieces, at `I_led = 20 mA`, on 2026-03-14, from “bench”: 2.9 V\n/);
+    assert.match(
+      at(note("assume ¦a = 1 .. 2 V\nmeasured a = 1.4 V instead"))!,
+      /^\*\*`a`\*\* 1.4 V\n\nMeasured. It was assumed to be 1 .. 1.5 .. 2 V\./,
+    );
+  });
+
+  it("says why it has no value", () => {
+    assert.match(at(note("b = unknown\n¦a = 2 * b"))!, /^`a` has no value, because `b` has none\./);
+    assert.match(at(note("¦b = unknown"))!, /^`b` has no value\./);
+  });
+
+  it("puts numbers in brackets where they would be read otherwise", () =>
+    assert.match(
+      at(note("I = 20 mA\nT = 0 V - 3 V\n¦P = I^2 * 3 Ω + 2 W / (T / 1 V)"))!,
+      /\nI {6}\^2 \* 3 Ω \+ 2 W \/ \(T {5} \/ 1 V\)\n\(20 mA\)\^2 \* 3 Ω \+ 2 W \/ \(\(-3 V\) \/ 1 V\)\n/,
+    ));
+
+  it("sets a formula over lines on as few as it needs", () => {
+    const names = Array.from({ length: 9 }, (_, i) => `a_long_name_${i}`);
+    const text = at(
+      note(
+        `${names.map((name) => `${name} = 2 V`).join("\n")}\n¦sum_of_all = ${names.slice(0, 5).join(" + ")} +  # first\n    ${names.slice(5).join(" + ")}`,
+      ),
+    )!;
+    const block = /```text\n([^`]*)\n```/.exec(text)![1].split("\n");
+    assert.equal(block.length, 6);
+    assert.ok(block.every((line) => line.length <= 64));
+    assert.equal(block[2], "  + a_long_name_4 + a_long_name_5 + a_long_name_6");
+    assert.equal(block[3], "  + 2 V           + 2 V           + 2 V");
+  });
+
+  it("reaches into another note", async () => {
+    const { text, offset } = marked(note('use "b.calcs.md" as b\nx = 2 * b.¦y'));
+    const service = await loaded("a.calcs.md", text, { "b.calcs.md": note("given y = 2 V ± 5 %") });
+    const { markdown, span } = service.hover("a.calcs.md", offset)!;
+    assert.match(markdown, /^\*\*`y`\*\* 1.9 .. 2 .. 2.1 V\n/);
+    assert.match(markdown, /Used by `x`$/);
+    assert.equal(text.slice(span.start, span.end), "y");
+    assert.match(service.hover("a.calcs.md", text.indexOf("x ="))!.markdown, /\n2 \* b\.y\n2 \* 2 V\n/);
+    assert.equal(service.hover("a.calcs.md", text.indexOf("as b") + 3)!.markdown, "The note `b.calcs.md`");
+    assert.equal(service.hover("a.calcs.md", text.indexOf("b.calcs"))!.markdown, "The note `b.calcs.md`");
+  });
+
+  it("works on a live reference in prose, and nowhere else in it", () => {
+    const text = note("burden = 3 * 1 V");
+    assert.equal(at(`The \`bur¦den\` is high.\n\n${text}`), at(note("¦burden = 3 * 1 V")));
+    assert.equal(at(`The bur¦den is high.\n\n${text}`), undefined);
+    assert.equal(at(`The \`bur¦den * 2\` is high.\n\n${text}`), undefined);
+  });
+});
+
+describe("hover over a rule", () => {
+  it("says state, both sides, picture, worst point and reason", () =>
+    assert.equal(
+      at(bar("<= 5 V")),
+      `\`must burden <= 5 V\` fails at the limits, 12 % short at V\\_f 2.8 V, supply 25.2 V
+
+\`burden\` 0.4 .. 3 .. 5.6 V \\<= \`5 V\`
+
+\`\`\`text
+               ╷           ┃
+├──────────────┴───────────╂───┤
+0.4            3               5.6 V
+\`\`\`
+
+Worst at V\\_f 2.8 V, supply 25.2 V
+
+\\*hot\\*`,
+    ));
+
+  it("stands on its opening word, too", () => assert.equal(at(bar("must")), at(bar("<= 5 V"))));
+});
+
+describe("hover over a function", () => {
+  const text = "ρ = 17 nΩ·m\nr = 2 m\nloop(length, area = 0.5 mm^2) = ρ * 2 * length / area   # there and back\n";
+  it("says its signature, formula and description", () =>
+    assert.equal(
+      at(note(text.replace("loop(", "¦loop("))),
+      "**`loop(length, area = 0.5 mm^2)`**\n\n```text\nρ       * 2 * length / area\n17 nΩ·m * 2 * length / area\n```\n\nthere and back",
+    ));
+  it("sets the arguments of a call under the parameters", () =>
+    assert.match(
+      at(note(`${text}R = ¦loop(r + 1 m, area = 1 mm^2)`))!,
+      /\nρ {7}\* 2 \* length {6}\/ area\n17 nΩ·m \* 2 \* \(2 m \+ 1 m\) \/ 1 mm\^2\n/,
+    ));
+  it("knows its parameters, and native functions", () => {
+    assert.equal(at(note("f(a, b = 2) = a * ¦b")), "`b` is a parameter of `f`, `2` unless it is given.");
+    assert.equal(at(note("x = sq¦rt(4)")), "`sqrt(x)`\n\nthe square root");
+  });
+});
+
+describe("hover over units and words", () => {
+  const cases: readonly [text: string, markdown: string | undefined][] = [
+    ["x = 20 m¦A", "**`mA`** mA, of ampere, current\n\n1 mA = 0.001 A"],
+    ["x = 20 ¦in", "**`in`** inch, length\n\n1 in = 0.0254 m"],
+    ["x = 20 ¦V", "**`V`** volt, voltage"],
+    [
+      "x = 20 ¦°F",
+      "**`°F`** degree Fahrenheit, temperature\n\n0 °F is 255.3722222 K; a difference of 1 °F is 0.5555555556 K.",
+    ],
+    ["x = 5 E¦UR", "**`EUR`** currency\n\nA unit of its own: there are no exchange rates."],
+    [
+      "items LED  # white\nx = 5 L¦ED",
+      "**`LED`** is counted: a unit of its own, which only `without LED` drops.\n\nwhite\n\nIn `x`",
+    ],
+    ["x = 1 Ω choose 1 Ω from E¦3", "**`E3`** of IEC 60063, one decade\n\n1.0 · 2.2 · 4.7"],
+    ["¦items LED", "`items NAME, NAME`\n\nthings that are counted, each a unit of its own"],
+    ["x = ¦π", "**`π`** 3.141592653589793"],
+    ["x = 5 V  # a co¦mment", undefined],
+    ['given x = 5 V from "a su¦pply"', undefined],
+    ["x = 5 V + nonsense¦", undefined],
+  ];
+  for (const [text, markdown] of cases) it(text, () => assert.equal(at(note(text)), markdown));
+});
+
+describe("text of a note in a hover", () => {
+  it("is no link, no tag and no emphasis", () => {
+    const comment = "[run](command:x) <b>*now*</b> `y` https://x.test www.x.test a@b.test & &lt; ~~no~~ $x$";
+    const markdown = at(note(`¦x = 2 * 1 V # ${comment}`))!;
+    for (const sign of ["[", "]", "(", "<", "*now", "`y", "@", "&", "~", "$", "https:"])
+      assert.ok(!new RegExp(`(?<!\\\\)\\${sign[0]}${sign.slice(1)}`).test(markdown.split("\n").at(-1)!), sign);
+    assert.ok(!markdown.includes("www."));
+  });
+  it("begins no list and no heading", () => {
+    assert.ok(at(note("¦x = 2 * 1 V # # 1. - x"))!.endsWith("\n\n\\# 1. - x"));
+    assert.ok(at(note("¦x = 2 * 1 V # 1. x"))!.endsWith("\n\n1\\. x"));
+    assert.ok(at(note("¦x = 2 * 1 V # - x"))!.endsWith("\n\n\\- x"));
+  });
+});
