@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import type { ReadResult } from "../src/engine/library";
 import { Program } from "../src/engine/program";
 import type { Snapshot } from "../src/engine/snapshot";
 import { findingsOf } from "../src/findings/catalogue";
@@ -59,7 +60,7 @@ export class OpenNotes {
   constructor(drawings: readonly Drawing[]) {
     this.paths = drawings.map(({ path }) => path);
     for (const { path, text } of drawings) this.program.setText(path, text);
-    for (const path of this.program.wanted()) this.program.provide(path, { trouble: "missing", detail: "" });
+    for (const path of this.program.wanted()) this.program.provide(path, unread(path));
     this.program.settle();
   }
 
@@ -156,4 +157,11 @@ function drawMark({ column, length, code, severity, message }: Mark): string[] {
   const indentation = " ".repeat(column);
   const mark = `${indentation}${"~".repeat(length)} ${code}${severity ? ` ${severity}` : ""}`;
   return message === undefined ? [mark] : [mark, `${indentation}| ${message}`];
+}
+
+/** What the library says of a note that is not among them: one that is `locked` cannot be read, any other is missing. */
+function unread(path: string): ReadResult {
+  return path.includes("locked")
+    ? { trouble: "unreadable", detail: "access denied" }
+    : { trouble: "missing", detail: "" };
 }

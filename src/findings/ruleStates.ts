@@ -51,11 +51,17 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
   if (clause) {
     const sides = [sideOf(clause.left, clause.leftText, clause), sideOf(clause.right, clause.rightText, clause)];
     const stated = sides.filter((side) => side !== undefined);
-    const inputs = worstInputs(clause);
+    const inputs = worstInputs(clause).filter(
+      (input) => !stated.some((side) => side.startsWith(`${firstWord(input)} is `)),
+    );
     const worst = inputs.length > 0 && inputs.length <= MOST_INPUTS ? `, at worst where ${listed(inputs)}` : "";
     if (stated.length > 0) parts.push(`${stated.join(", and ")}${worst}.`);
   }
   return [...parts, ...commentOf(row)].join(" ");
+}
+
+function firstWord(text: string): string {
+  return text.slice(0, text.indexOf(" "));
 }
 
 /** More inputs than this are not read in a sentence; the hover has them. */

@@ -13,7 +13,7 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
     return `\`${found}\` stands where ${EXPECTED[expected]} is expected.`;
   },
   fixes: ({ expected, found, span }, { row }) =>
-    expected === "=" && found !== ""
+    expected === "=" && /^[\p{L}\d_]/u.test(found)
       ? [
           {
             title: "Insert =",

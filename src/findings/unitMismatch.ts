@@ -1,7 +1,8 @@
 import type { MismatchOperation, Side } from "../engine/problem";
 import type { Row } from "../engine/snapshot";
-import { RATIO, siUnit, withoutCounts } from "../quantity/dimension";
-import { extraCounts, findName, kindText, sideText, type Scope } from "../phrases/side";
+import { RATIO } from "../quantity/dimension";
+import { withForgottenUnit } from "../phrases/forgottenUnit";
+import { extraCounts, kindText, sideText, type Scope } from "../phrases/side";
 import type { Fix } from "../text/fix";
 import type { ProblemOf, Site, Wording } from "./finding";
 import { replaceIn } from "./fixing";
@@ -62,15 +63,10 @@ const SENTENCES: Readonly<
   parallel: (a, b) => `Cannot put ${b} in parallel with ${a}.`,
 };
 
-/** A bare number beside a count, or beside a quantity that states its unit: the unit was forgotten. */
+/** A bare number whose unit was forgotten. */
 function unitFor(side: Side, other: Side, { row, context }: Site<"unit.mismatch">): readonly Fix[] {
-  if (side.dimension !== RATIO || !/^-?[\d._]+$/.test(side.text)) return [];
-  const outcome = other.name === undefined ? undefined : findName(other.name, context)?.outcome;
-  const stated = outcome?.kind === "quantity" ? outcome.unit?.text : undefined;
-  const isCount = withoutCounts(other.dimension, [...other.dimension.counts.keys()]) === RATIO;
-  const unit = stated ?? (isCount ? siUnit(other.dimension) : undefined);
-  if (unit === undefined || unit.startsWith("1/")) return [];
-  return [{ title: `Write ${side.text} ${unit}`, edits: [replaceIn(row, side.span, `${side.text} ${unit}`)] }];
+  const whole = withForgottenUnit(side, other, context);
+  return whole === undefined ? [] : [{ title: `Write ${whole}`, edits: [replaceIn(row, side.span, whole)] }];
 }
 
 /** One side counts something that the other does not. */

@@ -1,8 +1,9 @@
 import type { Side } from "../engine/problem";
 import type { Row } from "../engine/snapshot";
 import { RATIO } from "../quantity/dimension";
+import { withForgottenUnit } from "../phrases/forgottenUnit";
 import { findName, sideText, type Scope } from "../phrases/side";
-import type { ProblemOf, Site, Wording } from "./finding";
+import type { ProblemOf, Wording } from "./finding";
 import { replaceIn } from "./fixing";
 
 /** `12 V + 5 %`. */
@@ -17,12 +18,14 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
     if (scaled === undefined) return plain;
     return `${plain} For ${right.text} ${sign === "+" ? "more" : "less"} write \`${scaled}\`.`;
   },
-  fixes: (problem, site) => {
-    const { row, context } = site;
+  fixes: (problem, { row, context }) => {
     const scaled = scaling(problem, row, context);
     if (scaled !== undefined)
       return [{ title: `Write ${scaled}`, edits: [replaceIn(row, problem.span, scaled)], isPreferred: true }];
-    return forgotten(problem.right, problem.left, site) ?? forgotten(problem.left, problem.right, site) ?? [];
+    return [[problem.right, problem.left] as const, [problem.left, problem.right] as const].flatMap(([side, other]) => {
+      const whole = withForgottenUnit(side, other, context);
+      return whole === undefined ? [] : [{ title: `Write ${whole}`, edits: [replaceIn(row, side.span, whole)] }];
+    });
   },
 };
 
@@ -48,11 +51,4 @@ function isShare({ text, name }: Side, scope: Scope): boolean {
 /** Whether a sum would come apart behind a `*`. Signs in brackets and exponents do no harm, but brackets do none either. */
 function needsBrackets(text: string): boolean {
   return /[+\-−]\s/.test(text) || /^\s*if\b/.test(text);
-}
-
-/** A bare number beside a literal: its unit was forgotten. */
-function forgotten(side: Side, other: Side, { row }: Site<"unit.ratioAdded">) {
-  const unit = /^-?[\d._]+\s*([^\d\s._/()+*-][^\s()+*-]*)$/.exec(other.text)?.[1];
-  if (side.dimension !== RATIO || !/^[\d._]+$/.test(side.text) || unit === undefined) return undefined;
-  return [{ title: `Write ${side.text} ${unit}`, edits: [replaceIn(row, side.span, `${side.text} ${unit}`)] }];
 }

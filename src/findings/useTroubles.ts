@@ -34,5 +34,5 @@ export const useNotANote: Wording<"use.notANote"> = {
 
 /** What the file system said, as a sentence of its own. */
 function sentence(detail: string): string {
-  return detail === "" ? "" : ` ${detail.replace(/\.?$/, ".")}`;
+  return detail === "" ? "" : ` ${detail[0].toUpperCase()}${detail.slice(1).replace(/\.?$/, ".")}`;
 }

@@ -15,7 +15,7 @@ export function effectOf(before: Snapshot, after: Snapshot, name: string): strin
   const dependents = dependentsOf(name, after);
   const quantity = tightest(dependents) ?? first(dependents, after);
   const parts =
-    quantity === undefined
+    quantity === undefined || quantity.name === name
       ? []
       : [stays(quantity, before) ? `${quantity.name} stays ${quantity.value}` : `${quantity.name} ${quantity.value}`];
   const rules = rulesText(after);
