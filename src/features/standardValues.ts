@@ -45,12 +45,18 @@ function wantedOf({ statement, outcome }: Row): Wanted | undefined {
   return statement.kind === "derived" || statement.kind === "choice" ? { want, used: value, shown } : undefined;
 }
 
+/** Columns before a comment. */
+const LEAST_GAP = 3;
+
 function editFor(row: Row, value: string, series: SeriesName): Edit | undefined {
   const { statement, start } = row;
   if (statement.kind !== "derived" || statement.choice) return useInstead(row, value);
   const end = statement.tree.end(statement.value);
-  const at = shift({ start: end, end }, start);
-  return { span: at, text: ` choose ${value} from ${series}` };
+  const clause = ` choose ${value} from ${series}`;
+  // A comment keeps its column where there is room for the clause before it.
+  const gap = /^[ \t]+(?=#)/.exec(statement.text.slice(end))?.[0].length ?? 0;
+  const room = gap === 0 ? "" : " ".repeat(Math.max(LEAST_GAP, gap - clause.length));
+  return { span: shift({ start: end, end: end + gap }, start), text: clause + room };
 }
 
 function isSame(a: number, b: number): boolean {
