@@ -1,0 +1,244 @@
+import assert from "node:assert/strict";
+import fc from "fast-check";
+import { Program } from "../../src/engine/program";
+import type { Extent, QuantityOutcome, RuleOutcome } from "../../src/engine/outcome";
+import type { Snapshot } from "../../src/engine/snapshot";
+import { howMany } from "../howMany";
+import { formula, type Formula, type Point } from "./formulas";
+import { plainNote } from "./plain";
+
+/** Some uncertain inputs, and definitions that rest on them and on each other. */
+interface Model {
+  readonly inputs: readonly { readonly name: string; readonly text: string }[];
+  readonly definitions: readonly { readonly name: string; readonly formula: Formula }[];
+}
+
+const NAMES = ["x", "y", "z"] as const;
+const DEFINED = ["p", "q", "r", "s"] as const;
+const EXPRESSIONS_A_NOTE = DEFINED.length;
+/** Of the largest number that was met on the way. */
+const ROUNDING = 1e-12;
+
+const digits = fc.integer({ min: -80, max: 80 }).map((n) => n / 8);
+const limits = fc.oneof(
+  fc.tuple(digits, fc.integer({ min: 0, max: 40 })).map(([low, width]) => `${low} .. ${low + width / 8}`),
+  fc
+    .tuple(digits, fc.nat(20), fc.nat(20))
+    .map(([low, below, above]) => `${low} .. ${low + below / 8} .. ${low + (below + above) / 8}`),
+  fc.tuple(digits, fc.constantFrom("1 %", "5 %", "20 %")).map(([x, share]) => `${x} ± ${share}`),
+  digits.map(String),
+);
+const model: fc.Arbitrary<Model> = fc.record({
+  inputs: fc.tuple(limits, limits, limits).map((texts) => texts.map((text, i) => ({ name: NAMES[i] as string, text }))),
+  definitions: fc
+    .tuple(
+      ...DEFINED.map((name, i) =>
+        formula([...NAMES, ...DEFINED.slice(0, i)]).map((f) => ({ name: name as string, formula: f })),
+      ),
+    )
+    .map((definitions) => [...definitions]),
+});
+const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
+  minLength: NAMES.length,
+  maxLength: NAMES.length,
+});
+const howManyNotes = howMany(20000 / EXPRESSIONS_A_NOTE);
+
+describe("ranges", () => {
+  it("never leave out a value, and have none where there can be none", () => {
+    fc.assert(
+      fc.property(model, fc.array(shares, { minLength: 20, maxLength: 20 }), (m, points) => {
+        const snapshot = settled(textOf(m));
+        const box = boxOf(snapshot, m);
+        const all = [box.map(({ nominal }) => nominal), ...cornersOf(box), ...points.map((at) => pointAt(box, at))];
+        for (const [place, at] of all.entries()) {
+          const { values, size } = evaluate(m, at);
+          for (const { name } of m.definitions) {
+            const extent = extentOf(snapshot, name);
+            if (place === 0) isClose(extent.nominal, values.get(name)!, size, `${name} at nominal`);
+            if (extent.standing !== "undefined") isInside(values.get(name)!, extent, size, name);
+          }
+        }
+      }),
+      { numRuns: howManyNotes },
+    );
+  });
+
+  it("that are attained are the value at the corner that is named", () => {
+    let attained = 0;
+    fc.assert(
+      fc.property(model, (m) => {
+        const snapshot = settled(textOf(m));
+        const box = boxOf(snapshot, m);
+        for (const { name } of m.definitions) {
+          const extent = extentOf(snapshot, name);
+          if (extent.standing !== "attained") continue;
+          attained++;
+          for (const end of ["low", "high"] as const) {
+            const { values, size } = evaluate(m, cornerOf(box, extent, end));
+            isClose(extent[end], values.get(name)!, size, `${name}, ${end}`);
+          }
+        }
+      }),
+      { numRuns: howManyNotes },
+    );
+    assert.ok(attained > howManyNotes / 2, `Only ${attained} ranges were attained: the test says little.`);
+  });
+
+  it("that are attained do not become wider when an input becomes narrower", () => {
+    const part = fc.tuple(fc.nat(NAMES.length - 1), fc.nat(8), fc.nat(8));
+    fc.assert(
+      fc.property(model, part, (m, [which, from, to]) => {
+        const wide = settled(textOf(m));
+        const { low, high } = boxOf(wide, m)[which];
+        const [a, b] = [Math.min(from, to), Math.max(from, to)].map((n) => low + ((high - low) * n) / 8);
+        // Written with all digits, so that the narrow input lies within the wide one.
+        const inputs = m.inputs.map((input, i) => (i === which ? { ...input, text: `${a} .. ${b}` } : input));
+        if (/e/.test(inputs[which].text)) return;
+        const narrow = settled(textOf({ ...m, inputs }));
+        for (const { name } of m.definitions) {
+          const [outer, inner] = [extentOf(wide, name), extentOf(narrow, name)];
+          if (outer.standing !== "attained" || inner.standing === "undefined") continue;
+          const { size } = evaluate(
+            m,
+            boxOf(wide, m).map((input) => input.nominal),
+          );
+          const slack = ROUNDING * Math.max(size, Math.abs(outer.low), Math.abs(outer.high));
+          const isWithin = inner.low >= outer.low - slack && inner.high <= outer.high + slack;
+          assert.ok(isWithin, `${name}: ${inner.low} .. ${inner.high} is not in ${outer.low} .. ${outer.high}`);
+        }
+      }),
+      { numRuns: howMany(4000) },
+    );
+  });
+
+  it("are the same figures for the same text", () => {
+    fc.assert(
+      fc.property(model, (m) => {
+        const text = textOf(m);
+        const other = new Program();
+        other.setText("other.calcs.md", "\n    a = 1 ± 2 %\n    b = a * 3\n");
+        other.setText("note.calcs.md", text);
+        other.settle();
+        assert.deepEqual(plainNote(other.snapshot("note.calcs.md")!), plainNote(settled(text)));
+      }),
+      { numRuns: howMany(1000) },
+    );
+  });
+});
+
+describe("rules", () => {
+  it("claim what a grid of points confirms", () => {
+    const seen = { holds: 0, failsAtLimits: 0, fails: 0, undecided: 0 };
+    const limit = fc.integer({ min: -40, max: 40 }).map((n) => n / 4);
+    const relation = fc.constantFrom("<", "<=", ">", ">=");
+    fc.assert(
+      fc.property(model, relation, limit, fc.boolean(), (m, sign, bound, isShifted) => {
+        const text = `${textOf(m)}\n    must s ${sign} ${isShifted ? `p + ${bound}` : `${bound}`}`;
+        const snapshot = settled(text);
+        const rule = snapshot.rows.at(-1)!.outcome as RuleOutcome;
+        const box = boxOf(snapshot, m);
+        seen[rule.state]++;
+        const verdict = (at: readonly number[]) => {
+          const { values, size } = evaluate(m, at);
+          const margin = values.get("s")! - (isShifted ? values.get("p")! + bound : bound);
+          if (!(Math.abs(margin) > 1e-9 * Math.max(size, Math.abs(bound)))) return undefined;
+          return sign.startsWith("<") ? margin < 0 : margin > 0;
+        };
+        const nominal = verdict(box.map((input) => input.nominal));
+        if (rule.state === "holds") for (const at of gridOf(box)) assert.notEqual(verdict(at), false, "holds");
+        if (rule.state === "fails") assert.notEqual(nominal, true, "fails");
+        if (rule.state !== "failsAtLimits") return;
+        assert.notEqual(nominal, false, "fails at the limits");
+        const worst = sign.startsWith("<") ? "high" : "low";
+        assert.notEqual(verdict(cornerOf(box, rule.clauses[0].margin, worst)), true, "fails at the limits");
+      }),
+      { numRuns: howMany(8000) },
+    );
+    for (const [state, count] of Object.entries(seen)) assert.ok(count > 0, `No rule was found that ${state}.`);
+  });
+});
+
+function textOf({ inputs, definitions }: Model): string {
+  const lines = [
+    ...inputs.map(({ name, text }) => `    assume ${name} = ${text}`),
+    ...definitions.map(({ name, formula: f }) => `    ${name} = ${f.text}`),
+  ];
+  return ["", ...lines].join("\n");
+}
+
+function settled(text: string): Snapshot {
+  const program = new Program();
+  program.setText("note.calcs.md", text);
+  program.settle();
+  return program.snapshot("note.calcs.md")!;
+}
+
+function extentOf(snapshot: Snapshot, name: string): Extent {
+  const outcome = snapshot.find(name)!.outcome as QuantityOutcome;
+  assert.equal(outcome.values.length, 1, `${name} has no value: ${JSON.stringify(outcome.problems)}`);
+  return outcome.values[0];
+}
+
+interface Input {
+  readonly name: string;
+  readonly low: number;
+  readonly nominal: number;
+  readonly high: number;
+}
+
+function boxOf(snapshot: Snapshot, { inputs }: Model): readonly Input[] {
+  return inputs.map(({ name }) => {
+    const { low, nominal, high } = extentOf(snapshot, name);
+    return { name, low, nominal, high };
+  });
+}
+
+function pointAt(box: readonly Input[], at: readonly number[]): number[] {
+  return box.map(({ low, high }, i) => Math.min(high, Math.max(low, low + at[i] * (high - low))));
+}
+
+function cornersOf(box: readonly Input[]): number[][] {
+  return box.reduce<number[][]>(
+    (all, { low, high }) =>
+      all.flatMap((at) => [
+        [...at, low],
+        [...at, high],
+      ]),
+    [[]],
+  );
+}
+
+function gridOf(box: readonly Input[]): number[][] {
+  const STEPS = 6;
+  const along = ({ low, high }: Input) =>
+    Array.from({ length: STEPS + 1 }, (_, i) => (i === STEPS ? high : low + ((high - low) * i) / STEPS));
+  return box.reduce<number[][]>((all, input) => all.flatMap((at) => along(input).map((x) => [...at, x])), [[]]);
+}
+
+/** The inputs at the ends that are named for one end of a value; those that are not named do not matter. */
+function cornerOf(box: readonly Input[], { pushes }: Extent, end: "low" | "high"): number[] {
+  return box.map((input) => {
+    const push = pushes.find(({ input: { name } }) => name === input.name);
+    if (!push) return input.nominal;
+    return (push.highestAt === "high") === (end === "high") ? input.high : input.low;
+  });
+}
+
+function evaluate(m: Model, at: readonly number[]): { values: Point; size: number } {
+  const values = new Map(m.inputs.map(({ name }, i) => [name, at[i]]));
+  let size = Math.max(...at.map(Math.abs));
+  const see = (x: number) => (size = Math.max(size, Math.abs(x)));
+  for (const { name, formula: f } of m.definitions) values.set(name, f.at(values, see));
+  return { values, size };
+}
+
+function isClose(ours: number, theirs: number, size: number, what: string): void {
+  const isSame = Number.isNaN(theirs) ? Number.isNaN(ours) : Math.abs(ours - theirs) <= ROUNDING * size;
+  assert.ok(isSame, `${what}: ${ours} and ${theirs}`);
+}
+
+function isInside(value: number, { low, high }: Extent, size: number, what: string): void {
+  const slack = ROUNDING * size;
+  assert.ok(value >= low - slack && value <= high + slack, `${what}: ${value} is not in ${low} .. ${high}`);
+}
