@@ -1,0 +1,184 @@
+import assert from "node:assert/strict";
+import { existsSync } from "node:fs";
+import { contrastWithGround } from "./contrast";
+import type { Rig, Theme } from "./rig";
+import { samplesRig } from "./samplesRig";
+
+const BAR = "display-case-bar/bar.calcs.md";
+const SLIDER = "camera-slider/slider.calcs.md";
+const THEMES: readonly Theme[] = ["dark", "highContrast", "highContrastLight", "light"];
+
+describe("what can be done in a note", () => {
+  let rig: Rig;
+  before(async () => {
+    rig = await samplesRig();
+  });
+
+  it("takes the standard value that is nearer, by the quick-fix key", async () => {
+    await rig.openFile(SLIDER);
+    await rig.waitForBeside(44, "160 .. 161.6 mΩ");
+    await rig.waitForSquiggles(44, 1);
+    await rig.quickFixes("160 mΩ", "150 mΩ", 44);
+    await rig.screenshot("quick fix of a choice");
+    await rig.press("Escape");
+    await rig.applyQuickFix("160 mΩ", "150 mΩ", 44);
+    assert.equal(await rig.text(44), "    R_sense  = threshold / I_wanted   choose 150 mΩ ± 1 % from E24");
+    await rig.waitForBeside(44, "150 .. 151.5 mΩ");
+    await rig.waitForSquiggles(44, 0);
+    await rig.press("Control+Z");
+    await rig.waitForSquiggles(44, 1);
+  });
+
+  it("offers standard values where nothing is wrong", async () => {
+    await rig.openFile(BAR);
+    await rig.waitForBeside(37, "110");
+    const titles = await rig.quickFixes("110 Ω", "Use 120 Ω of E24", 37);
+    assert.ok(
+      titles.some((title) => title.includes("all rules hold")),
+      titles.join(" | "),
+    );
+    await rig.press("Escape");
+  });
+
+  it("renames a quantity across notes", async () => {
+    await rig.openFile("seedling-shelf/adapter.calcs.md");
+    await rig.waitForBeside(13, "A");
+    await rig.goTo(13, 7);
+    await rig.press("F2");
+    await rig.page.locator(".rename-box input").waitFor();
+    await rig.type("I_allowed");
+    await rig.press("Enter");
+    await rig.waitUntil(
+      async () => (await rig.text(13)).includes("I_allowed = 80 % * I_rated"),
+      () => "the name is not new",
+    );
+    await rig.openFile("seedling-shelf/shelf.calcs.md");
+    await rig.waitForBeside(16, "fails, 22 % short");
+    assert.match(await rig.text(16), /should I_total <= adapter\.I_allowed/);
+  });
+
+  it("refuses a name that is taken", async () => {
+    await rig.openFile("seedling-shelf/adapter.calcs.md");
+    await rig.goTo(13, 7);
+    await rig.press("F2");
+    await rig.page.locator(".rename-box input").waitFor();
+    await rig.type("supply");
+    await rig.press("Enter");
+    await rig.page
+      .locator(".monaco-editor-overlaymessage, .notification-list-item", { hasText: "supply" })
+      .first()
+      .waitFor();
+    await rig.press("Escape");
+    assert.match(await rig.text(13), /I_allowed =/);
+  });
+
+  it("goes to the definition in another note", async () => {
+    await rig.openFile("seedling-shelf/shelf.calcs.md");
+    await rig.waitForBeside(15, "holds");
+    await rig.goTo(15, 36);
+    await rig.press("F12");
+    await rig.page.locator(".tab.active", { hasText: "adapter.calcs.md" }).waitFor();
+    assert.ok((await rig.statusBar()).some((text) => text.startsWith("Ln 7, ")));
+  });
+
+  it("completes units and names, and leaves prose alone", async () => {
+    await rig.openFile("completion.calcs.md");
+    await rig.goToEnd(6);
+    await rig.type("sup");
+    assert.ok((await rig.completions("supply_voltage")).includes("supply_voltage"));
+    await rig.press("Enter");
+    assert.equal((await rig.text(6)).trim(), "b = supply_voltage");
+    assert.equal(await rig.waitForBeside(6, "V"), "5 V");
+    await rig.goToEnd(3);
+    await rig.type(" sup");
+    await rig.page.waitForTimeout(1_000);
+    assert.equal(await rig.page.locator(".suggest-widget.visible").count(), 0);
+  });
+
+  it("updates what uses a file that is renamed", async () => {
+    await rig.openFile("torch.calcs.md");
+    assert.equal(await rig.waitForBeside(2, "V"), "6 V");
+    await rig.openFile("parts/cell.calcs.md");
+    await rig.runCommand("File: Reveal Active File in Explorer View");
+    await rig.page.locator(".explorer-folders-view .monaco-list-row.focused", { hasText: "cell.calcs.md" }).waitFor();
+    await rig.press("F2");
+    await rig.page.locator(".explorer-item-edited input").fill("coin.calcs.md");
+    await rig.press("Enter");
+    await rig.page.locator(".explorer-folders-view .monaco-list-row", { hasText: "coin.calcs.md" }).waitFor();
+    await rig.press("Control+B");
+    await rig.openFile("torch.calcs.md");
+    await rig.waitUntil(
+      async () => (await rig.text(1)) === '    use "parts/coin.calcs.md" as cell',
+      () => "the path is the old one",
+    );
+    assert.equal(await rig.waitForBeside(2, "6 V"), "6 V");
+  });
+
+  describe("by the command that checks all notes", () => {
+    it("lists the problems of notes that are closed, and sums up", async () => {
+      await rig.runCommand("View: Close All Editors");
+      const save = rig.page.locator(".dialog-buttons-row .monaco-button", { hasText: "Don't Save" });
+      if (await save.isVisible({ timeout: 500 })) await save.click();
+      await rig.runCommand("Copperbook: Check all notes");
+      await rig.page.locator(".tab.active", { hasText: "All notes.md" }).waitFor();
+      const lines = (await rig.lines()).map(({ text }) => text);
+      assert.match(lines[0], /^# 1 must does not hold, 1 error/);
+      assert.ok(
+        lines.some((text) => text.includes("bar.calcs.md:65 `must T_bar <= 55 °C` fails at the limits")),
+        lines.join("\n"),
+      );
+      const rows = await rig.problems("measured as");
+      assert.ok(
+        rows.some((row) => row.includes("fails at the limits, 1.52 K short") && row.includes("[Ln 65, Col 12]")),
+      );
+      await rig.screenshot("summary light");
+      await rig.press("Control+J");
+    });
+
+    it("leads from the summary to the line", async () => {
+      const place = rig.page.locator(".view-line span", { hasText: /bar\.calcs\.md:65/ }).last();
+      await place.click({ modifiers: ["Control"], position: { x: 40, y: 8 } });
+      await rig.page.locator(".tab.active", { hasText: "bar.calcs.md" }).waitFor();
+      assert.ok((await rig.statusBar()).some((text) => text.startsWith("Ln 65, ")));
+    });
+
+    it("while a note is edited", async () => {
+      await rig.openFile(BAR);
+      await rig.waitForBeside(36, "V");
+      await rig.runCommand("Copperbook: Check all notes");
+      await rig.openFile(BAR);
+      await rig.goTo(8, 22);
+      await rig.type("8");
+      await rig.press("ArrowRight");
+      await rig.press("Backspace");
+      await rig.waitForBeside(36, /^(?!4\.62)\d.*V$/);
+      await rig.press("Control+Z");
+      await rig.press("Control+Z");
+      await rig.waitForBeside(36, "4.62 .. 5.7 .. 6.78 V");
+    });
+  });
+
+  it("is readable in every theme", async () => {
+    for (const theme of THEMES) {
+      await rig.setTheme(theme);
+      await rig.openFile(BAR);
+      await rig.waitForBeside(65, "fails at the limits");
+      await rig.hover("T_bar", "Lowest at", 63);
+      assert.ok(existsSync(await rig.screenshot(`note ${theme}`)));
+      await rig.leaveHover();
+      await rig.quickFixes("110 Ω", "120 Ω", 37);
+      await rig.screenshot(`quick fix ${theme}`);
+      await rig.press("Escape");
+      for (const line of [36, 65]) {
+        const [{ colour }] = (await rig.line(line)).beside;
+        const contrast = await contrastWithGround(rig.page, colour);
+        assert.ok(contrast >= READABLE, `Beside line ${line} in ${theme} the contrast is ${contrast.toFixed(1)}.`);
+      }
+    }
+  });
+
+  it("brings up no error", () => assert.deepEqual(rig.errors, []));
+});
+
+/** Contrast of small text after WCAG 2.1, success criterion 1.4.3. */
+const READABLE = 4.5;

@@ -1,0 +1,43 @@
+/** One workbench over a copy of the samples for all tests that look at the extension: starting one takes most of the time of a run. */
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { projectFolder } from "./host/machine";
+import { Rig } from "./rig";
+
+/** Notes beside the samples, for tests that change them. The box that opens files by name finds only what was there at the start. */
+const NOTES: Readonly<Record<string, string>> = {
+  "typing.calcs.md": "# Typing\n\n    a = 2 V\n    b = 3 * a\n    c = 5 * b\n",
+  "enter.calcs.md": "# Enter\n\n    a = 2 V\n",
+  "crlf.calcs.md": "# CRLF\r\n\r\n    a = 2 V\r\n    b = 3 * a\r\n",
+  "used.calcs.md": "    a = 2 V\n",
+  "user.calcs.md": '    use "used.calcs.md" as used\n    b = 3 * used.a\n',
+  "completion.calcs.md": "# Completion\n\nSome prose.\n\n    supply_voltage = 5 V\n    b = \n",
+  "parts/cell.calcs.md": "    V_cell = 3 V\n",
+  "torch.calcs.md": '    use "parts/cell.calcs.md" as cell\n    twice = 2 * cell.V_cell\n',
+};
+
+let started: Promise<Rig> | undefined;
+
+export function samplesRig(): Promise<Rig> {
+  return (started ??= start());
+}
+
+after(async () => (await started)?.close());
+
+async function start(): Promise<Rig> {
+  const home = mkdtempSync(join(tmpdir(), "copperbook-notes-"));
+  try {
+    const folder = join(home, "notes");
+    cpSync(join(projectFolder, "samples"), folder, { recursive: true });
+    for (const [path, text] of Object.entries(NOTES)) {
+      mkdirSync(dirname(join(folder, path)), { recursive: true });
+      writeFileSync(join(folder, path), text);
+    }
+    const rig = await Rig.start({ folder });
+    await rig.press("Control+B"); // The side bar leaves; lines with their values need the width.
+    return rig;
+  } finally {
+    rmSync(home, { recursive: true, force: true });
+  }
+}
