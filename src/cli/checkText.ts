@@ -76,7 +76,7 @@ class Sheet {
     const clause = rule.state === "undecided" ? undefined : decisiveClause(rule);
     const line = clause && ruleLine(clause);
     return [
-      ...this.place(start, finding),
+      ...this.place(finding?.span.start ?? start, finding),
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
       ...this.wrapped(stateOf(rule, clause ? worstInputs(clause) : [])).map(this.face.strong),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
