@@ -39,7 +39,7 @@ describe("copperbook check", () => {
     workspace.write("b/heat.calcs.md", FAILING).write("a.calcs.md", GOOD);
     const { code, output, errors } = await workspace.run(["check"]);
     assert.deepEqual({ code, errors }, { code: 1, errors: "" });
-    assert.match(output, /\nb\/heat\.calcs\.md:7:5/);
+    assert.match(output, /\nb\/heat\.calcs\.md:7:12 {2}error {2}rule\.failsAtLimits\n/);
     assert.match(output, /\n {4}must T <= 60 °C\n {4}.*fails at the limits, 10 K short/);
     assert.match(output, /\n {4}# the glue creeps\n/);
     assert.match(output, /\n {4}├─+┴─+╂─+┤\n {4}20 +45 +70 °C\n/);
