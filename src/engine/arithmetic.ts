@@ -82,7 +82,12 @@ export const ARITHMETIC = {
     kind: "smooth",
     arity: 2,
     number: power,
-    range: powerRange,
+    range: (out, aLow, aHigh, bLow, bHigh) => {
+      powerRange(out, aLow, aHigh, bLow, bHigh);
+      // A power that vanishes although its base does not is none the less no zero.
+      if (out[1] === 0 && (aHigh > 0 || (aLow < 0 && bLow % 2 === 0))) out[1] = interval.SMALLEST;
+      if (out[0] === 0 && aLow < 0 && bLow % 2 !== 0) out[0] = -interval.SMALLEST;
+    },
     slopes: powerSlopes,
     trouble: "has no real value there, or one too large to be computed",
   },
@@ -120,11 +125,13 @@ function power(a: number, b: number): number {
   return a === 0 && b < 0 ? NaN : result;
 }
 
-/** x^n over a range, for a constant exponent; for a varying one the base must be positive: e^(n·ln x). */
+/** x^n over a range, for a constant exponent; for a varying one the base must be positive, e^(n·ln x), or zero if n is. */
 function powerRange(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh: number): void {
   if (bLow !== bHigh) {
-    if (!(aLow > 0)) return interval.undefinedRange(out);
-    const corners = [aLow ** bLow, aLow ** bHigh, aHigh ** bLow, aHigh ** bHigh];
+    if (!(aLow > 0 || (aLow === 0 && bLow > 0))) return interval.undefinedRange(out);
+    // 1^x is 1 however large x is, which JavaScript calls no number.
+    const corner = (a: number, b: number) => (a === 1 ? 1 : a ** b);
+    const corners = [corner(aLow, bLow), corner(aLow, bHigh), corner(aHigh, bLow), corner(aHigh, bHigh)];
     return widened(out, Math.min(...corners), Math.max(...corners));
   }
   const f = (x: number) => power(x, bLow);

@@ -26,25 +26,16 @@ export const FUNCTIONS = {
     if (low <= 0 && high >= 0) slope(out, outward(Math.min(f(low), f(high)), -1), Infinity);
     else slopeAtEnds(f)(out, low, high);
   }),
-  [Op.Exp]: rising("exp", Math.exp, slopeAtEnds(Math.exp)),
-  [Op.Ln]: rising(
-    "ln",
-    Math.log,
-    slopeAtEnds((x) => 1 / x),
-    "takes the logarithm of zero or of a negative value",
-  ),
-  [Op.Log10]: rising(
-    "log10",
-    Math.log10,
-    slopeAtEnds((x) => 1 / (x * Math.LN10)),
-    "takes the logarithm of zero or of a negative value",
-  ),
-  [Op.Log2]: rising(
-    "log2",
-    Math.log2,
-    slopeAtEnds((x) => 1 / (x * Math.LN2)),
-    "takes the logarithm of zero or of a negative value",
-  ),
+  [Op.Exp]: {
+    ...rising("exp", Math.exp, slopeAtEnds(Math.exp)),
+    range: (out, low, high) => {
+      interval.rising(out, Math.exp, low, high);
+      if (out[1] === 0) out[1] = interval.SMALLEST;
+    },
+  },
+  [Op.Ln]: logarithm("ln", Math.log, 1),
+  [Op.Log10]: logarithm("log10", Math.log10, Math.LN10),
+  [Op.Log2]: logarithm("log2", Math.log2, Math.LN2),
   [Op.Sin]: {
     ...rising("sin", Math.sin, (out, low, high) => interval.wave(out, Math.cos, Math.PI, low, high)),
     range: (out, low, high) => interval.wave(out, Math.sin, -Math.PI / 2, low, high),
@@ -92,6 +83,19 @@ export const FUNCTIONS = {
   },
 } satisfies Partial<Record<Op, Operation>>;
 
+/** A logarithm, undefined from zero down. */
+function logarithm(name: string, f: (x: number) => number, lnOfBase: number): Operation {
+  return {
+    ...rising(
+      name,
+      (x) => (x === 0 ? NaN : f(x)),
+      slopeAtEnds((x) => 1 / (x * lnOfBase)),
+      "takes the logarithm of zero or of a negative value",
+    ),
+    range: (out, low, high) => (low > 0 ? interval.rising(out, f, low, high) : interval.undefinedRange(out)),
+  };
+}
+
 /** tan, undefined where a pole lies in the range. */
 function tangentRange(out: Ends, low: number, high: number): void {
   if (high - low >= Math.PI || Math.floor(low / Math.PI + 0.5) !== Math.floor(high / Math.PI + 0.5))
@@ -103,7 +107,7 @@ function tangentRange(out: Ends, low: number, high: number): void {
 function atan2Range(out: Ends, yLow: number, yHigh: number, xLow: number, xHigh: number): void {
   if (xLow <= 0 && yLow <= 0 && yHigh >= 0) {
     if (xHigh >= 0) return interval.undefinedRange(out);
-    return interval.set(out, -Math.PI, Math.PI);
+    return widened(out, -Math.PI, Math.PI);
   }
   const corners = [Math.atan2(yLow, xLow), Math.atan2(yLow, xHigh), Math.atan2(yHigh, xLow), Math.atan2(yHigh, xHigh)];
   widened(out, Math.min(...corners), Math.max(...corners));

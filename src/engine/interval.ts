@@ -15,7 +15,7 @@
 const ROUNDING = 2 ** -52;
 /** The elementary functions of JavaScript engines are good to about one unit in the last place; four are taken. */
 const FUNCTION_ROUNDING = 2 ** -50;
-const SMALLEST = 5e-324;
+export const SMALLEST = 5e-324;
 
 /** Two ends to write to. */
 export type Ends = Float64Array;
@@ -57,10 +57,14 @@ function setProduct(out: Ends, low: number, high: number, operandIsZero: boolean
   if (high === 0) out[1] = SMALLEST;
 }
 
+/**
+ * Ends of a function's values. A zero stays, so that the root of a range from zero does not reach below it: the functions
+ * of this house are zero only where they are exactly. Powers and e^x, which underflow, look after it themselves.
+ */
 function setFunction(out: Ends, low: number, high: number): void {
   const from = low === Infinity ? Number.MAX_VALUE : low - Math.abs(low) * FUNCTION_ROUNDING - SMALLEST;
   const to = high === -Infinity ? -Number.MAX_VALUE : high + Math.abs(high) * FUNCTION_ROUNDING + SMALLEST;
-  set(out, from, to);
+  set(out, low === 0 ? 0 : from, high === 0 ? 0 : to);
 }
 
 export function add(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh: number): void {

@@ -56,7 +56,7 @@ describe("ranges", () => {
           for (const { name } of m.definitions) {
             const extent = extentOf(snapshot, name);
             if (place === 0) isClose(extent.nominal, values.get(name)!, size, `${name} at nominal`);
-            if (extent.standing !== "undefined") isInside(values.get(name)!, extent, size, name);
+            if (isBounded(extent)) isInside(values.get(name)!, extent, size, name);
           }
         }
       }),
@@ -72,7 +72,7 @@ describe("ranges", () => {
         const box = boxOf(snapshot, m);
         for (const { name } of m.definitions) {
           const extent = extentOf(snapshot, name);
-          if (extent.standing !== "attained") continue;
+          if (extent.standing !== "attained" || !isBounded(extent)) continue;
           attained++;
           for (const end of ["low", "high"] as const) {
             const { values, size } = evaluate(m, cornerOf(box, extent, end));
@@ -236,6 +236,11 @@ function evaluate(m: Model, at: readonly number[]): { values: Point; size: numbe
 function isClose(ours: number, theirs: number, size: number, what: string): void {
   const isSame = Number.isNaN(theirs) ? Number.isNaN(ours) : Math.abs(ours - theirs) <= ROUNDING * size;
   assert.ok(isSame, `${what}: ${ours} and ${theirs}`);
+}
+
+/** Whether a range is claimed; one that is undefined or unbounded is reported as such, with the operation. */
+function isBounded({ standing, low, high }: Extent): boolean {
+  return standing !== "undefined" && Number.isFinite(low) && Number.isFinite(high);
 }
 
 function isInside(value: number, { low, high }: Extent, size: number, what: string): void {
