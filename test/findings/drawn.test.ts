@@ -51,6 +51,12 @@ describe("findings", () => {
     assert.match(findings[0].message, /`f17` grows to more operations than are computed\. Give intermediate results/);
   });
 
+  it("are mended by lines with the indentation and the line break of their own", () => {
+    const notes = openNotes("\tU = 5 V\r\n\tx = U + R * 2 A\r\n");
+    const [{ fix }] = fixesAt(notes.context(), { start: 0, end: 99 });
+    assert.equal(notes.edited(fix.edits), "\tU = 5 V\r\n\tassume R = 1 Ω\r\n\tx = U + R * 2 A\r\n");
+  });
+
   it("have each code drawn at least once", () => {
     const missing = REFERENCE.filter(({ code }) => !shown.has(code) && !NESTED.includes(code));
     assert.deepEqual(
@@ -82,7 +88,7 @@ function titleOf(drawn: string): string {
   const [mark, line] = readDrawings(drawn).flatMap(({ marks, text }) =>
     marks.length > 0 ? [`${marks[0].code}: `, text.split("\n")[marks[0].line].trim()] : [],
   );
-  return mark === undefined ? `nothing: ${drawn.trim()}` : mark + line;
+  return mark === undefined ? `nothing: ${drawn.trim().replace(/\s+/g, " ")}` : mark + line;
 }
 
 /** The fixes are the drawn ones, each gives the drawn text, and what it answers is gone from there. */
