@@ -1,0 +1,231 @@
+import { BoxQueue, type OpenBox } from "./boxQueue";
+import { isBounded, isPoint, middle, middleOf, pin, type Box, type BoxRunner, type Loss } from "./boxRunner";
+import type { Splitter } from "./splitter";
+
+/** A search is over at this share of the width of the whole range. */
+const CLOSE = 1e-3;
+/** As long as it costs no more than this many operations, it goes on to a share that no display shows. */
+const CHEAP = 2e4;
+const CLOSER = 1e-6;
+/** The part of the tolerance that may be spent on inputs whose derivative has the wrong sign somewhere. */
+const SLACK = 1 / 4;
+/** No search goes below what rounding can do to the largest intermediate result. */
+const ROUNDING = 1e-12;
+/** The most tape operations that are spent on one end: about a fifth of a second. */
+export const BUDGET = 2e6;
+
+/** Both ends of a range share what is known of its width. */
+export interface Extremes {
+  least: number;
+  greatest: number;
+  /** What rounding can do: see {@link BoxRunner.largestIntermediate}. */
+  scale: number;
+}
+
+/**
+ * Searches one end of a range: branch and bound by enclosures, mean-value bounds and the signs of derivatives
+ * (E. Hansen and G. W. Walster, "Global Optimization Using Interval Analysis", 2nd ed. 2004).
+ *
+ * The greatest value is sought (`way` 1) or the least (−1). All that follows speaks of *height*, the value times `way`,
+ * so that there is one direction only: a box is closed when it cannot rise above the best point found by more than the
+ * tolerance, and the bound is the highest of all boxes, open and closed. So nothing that can occur is left out.
+ */
+export class EndSearch {
+  /** Operations spent on this end. */
+  operations = 0;
+  /** Height that is surely reached, and where; NaN until a point was found that has a value. */
+  best = -Infinity;
+  bestPoint: Box | undefined;
+  /** Set where the value is undefined somewhere in the box, or cannot be shown to be defined. */
+  loss: { readonly loss: Loss; readonly point: Box; readonly isProved: boolean } | undefined;
+  private closed = -Infinity;
+  private readonly queue = new BoxQueue();
+
+  constructor(
+    private readonly runner: BoxRunner,
+    private readonly splitter: Splitter,
+    private readonly way: 1 | -1,
+    private readonly extremes: Extremes,
+    start: Box,
+    private readonly budget: number,
+  ) {
+    this.queue.push({ sides: start.slice(), height: Infinity, slack: 0, isLost: false });
+  }
+
+  /** No value is above this height. */
+  get bound(): number {
+    return Math.max(this.closed, this.queue.highest);
+  }
+
+  get isDone(): boolean {
+    return (
+      this.loss !== undefined ||
+      this.operations >= this.budget ||
+      this.queue.isEmpty ||
+      this.isClose(this.queue.highest)
+    );
+  }
+
+  /** Whether the bound is as near to the best point as is asked for. */
+  get isAttained(): boolean {
+    return this.bestPoint !== undefined && this.bound - this.best <= this.tolerance(CLOSE);
+  }
+
+  /** Works on the box that may hold the highest value. */
+  step(): void {
+    const before = this.runner.operations;
+    const box = this.queue.pop();
+    if (box) this.work(box);
+    this.operations += this.runner.operations - before;
+  }
+
+  private work(box: OpenBox): void {
+    const { runner } = this;
+    do {
+      runner.forward(box.sides);
+      const height = this.upperHeight();
+      if (Number.isNaN(height) || (height === Infinity && isBounded(box.sides))) return this.workLost(box);
+      box.height = Math.min(box.height, height + box.slack);
+      if (this.isClose(box.height)) return this.close(box);
+      runner.backward();
+    } while (this.fix(box));
+    if (isPoint(box.sides)) {
+      this.tryPoint(box.sides);
+      return this.close(box);
+    }
+    // No bound can be had while an input without a limit pushes both ways or this way.
+    if (box.height === Infinity) return this.close(box);
+    const parts = this.splitter.split(box.sides, runner);
+    this.boundByMean(box);
+    if (this.loss) return;
+    if (!parts || this.isClose(box.height)) return this.close(box);
+    for (const sides of parts) this.queue.push({ sides, height: box.height, slack: box.slack, isLost: false });
+  }
+
+  /** A box without a range: split until each part has one, or a point is found that has no value, or parts are tiny. */
+  private workLost(box: OpenBox): void {
+    const loss = this.runner.loss();
+    const point = middleOf(box.sides);
+    if (Number.isNaN(this.runner.number(point))) {
+      this.runner.forward(point);
+      const exact = Number.isNaN(this.upperHeight()) ? this.runner.loss() : loss;
+      this.loss = { loss: exact, point, isProved: true };
+      return;
+    }
+    const parts = this.splitter.splitLost(box.sides, loss.inputs);
+    if (!parts) this.loss = { loss, point, isProved: false };
+    else for (const sides of parts) this.queue.push({ sides, height: Infinity, slack: box.slack, isLost: true });
+  }
+
+  /**
+   * Fixes inputs by the derivatives over the box: at the end that leads upward where the sign is proved; where it is not,
+   * and what could be lost is small, at the likelier end, adding that to the box's slack. Whether any was fixed.
+   */
+  private fix(box: OpenBox): boolean {
+    const { sides } = box;
+    const { cone } = this.runner;
+    const wrong: { input: number; at: number; cost: number }[] = [];
+    let isChanged = false;
+    for (let i = 0; i < cone.inputs.length; i++) {
+      const low = sides[2 * i];
+      const high = sides[2 * i + 1];
+      if (low === high) continue;
+      const rise = this.rise(i);
+      const fall = this.fall(i);
+      isChanged ||= rise <= 0 || fall >= 0;
+      if (rise <= 0 && fall >= 0) pin(sides, i, Math.min(high, Math.max(low, cone.inputs[i].nominal)));
+      else if (fall >= 0) pin(sides, i, high);
+      else if (rise <= 0) pin(sides, i, low);
+      else if (rise > -fall) wrong.push({ input: i, at: high, cost: -fall * (high - low) });
+      else wrong.push({ input: i, at: low, cost: rise * (high - low) });
+    }
+    if (isChanged) return true;
+    const allowed = this.tolerance() * SLACK;
+    for (const { input, at, cost } of wrong.sort((a, b) => a.cost - b.cost || a.input - b.input)) {
+      if (!(box.slack + cost <= allowed)) break;
+      box.slack += cost;
+      pin(sides, input, at);
+      isChanged = true;
+    }
+    return isChanged;
+  }
+
+  /**
+   * The mean-value form about the point from which neither side rises more than the other (E. Baumann, "Optimal centered
+   * forms", BIT 28 (1988) 80–87): height there, and for each input what the derivatives allow on top.
+   */
+  private boundByMean(box: OpenBox): void {
+    const { sides } = box;
+    const point = sides.slice();
+    let excess = 0;
+    for (let i = 0; 2 * i < sides.length; i++) {
+      const low = sides[2 * i];
+      const high = sides[2 * i + 1];
+      if (low === high) continue;
+      const rise = this.rise(i);
+      const fall = this.fall(i);
+      const share = rise / (rise - fall);
+      const isUsable = Number.isFinite(share) && Number.isFinite(high - low);
+      pin(point, i, isUsable ? Math.min(high, Math.max(low, low + share * (high - low))) : middle(low, high));
+      const at = point[2 * i];
+      excess += isUsable ? Math.max(rise * (high - at), fall * (low - at)) : Infinity;
+    }
+    this.tryPoint(point);
+    const height = this.upperHeight() + excess * (1 + 2 ** -40) + box.slack;
+    if (height < box.height) box.height = height;
+  }
+
+  /** Evaluates a point, by intervals, and keeps it if it is the best. */
+  private tryPoint(point: Box): void {
+    const { runner, extremes, way } = this;
+    runner.forward(point);
+    const height = this.lowerHeight();
+    if (Number.isNaN(height)) {
+      if (Number.isNaN(runner.number(point))) this.loss = { loss: runner.loss(), point, isProved: true };
+      return;
+    }
+    const isFirst = this.bestPoint === undefined;
+    if (!Number.isFinite(height) || !(height > this.best)) return;
+    this.best = height;
+    this.bestPoint = point.slice();
+    extremes.least = Math.min(extremes.least, way * height);
+    extremes.greatest = Math.max(extremes.greatest, way * height);
+    if (!isFirst) return;
+    runner.backward();
+    extremes.scale = Math.max(extremes.scale, runner.largestIntermediate());
+  }
+
+  private close(box: OpenBox): void {
+    this.closed = Math.max(this.closed, box.height);
+  }
+
+  private isClose(height: number): boolean {
+    return this.bestPoint !== undefined && height - this.best <= this.tolerance();
+  }
+
+  private tolerance(share = this.operations < CHEAP ? CLOSER : CLOSE): number {
+    const { least, greatest, scale } = this.extremes;
+    const width = greatest > least ? greatest - least : 0;
+    return Math.max(share * width, ROUNDING * scale);
+  }
+
+  private upperHeight(): number {
+    const { runner, way } = this;
+    return way > 0 ? runner.high[runner.cone.result] : -runner.low[runner.cone.result];
+  }
+
+  private lowerHeight(): number {
+    const { runner, way } = this;
+    return way > 0 ? runner.low[runner.cone.result] : -runner.high[runner.cone.result];
+  }
+
+  /** The greatest derivative of the height by an input. */
+  private rise(input: number): number {
+    return this.way > 0 ? this.runner.slopeHigh[input] : -this.runner.slopeLow[input];
+  }
+
+  /** The least derivative of the height by an input. */
+  private fall(input: number): number {
+    return this.way > 0 ? this.runner.slopeLow[input] : -this.runner.slopeHigh[input];
+  }
+}

@@ -1,0 +1,167 @@
+import { BoxRunner, type Box, type Loss } from "./boxRunner";
+import { coneOf, type Cone, type ConeSource } from "./cone";
+import { BUDGET, EndSearch, type Extremes } from "./endSearch";
+import type { Entry } from "./entry";
+import { Splitter } from "./splitter";
+
+/**
+ * The range of a result over all that its uncertain inputs allow together, in coherent SI units.
+ *
+ * `attained`: both ends are reached at the inputs given, but for a thousandth of the width (mostly a millionth, and
+ * rounding only where every input pushes one way). `enclosed`: the bounds are guaranteed, and may be too wide; the best
+ * points found lie between. `undefined`: somewhere among its inputs it has no value, or none can be shown; both ends NaN.
+ * The bounds never leave out a value that can occur.
+ */
+export interface TrueRange {
+  readonly kind: "attained" | "enclosed" | "undefined";
+  readonly low: number;
+  readonly high: number;
+  /** Whether each end by itself is attained; an infinite end never is. */
+  readonly lowAttained: boolean;
+  readonly highAttained: boolean;
+  /** The least and greatest values that were computed, NaN where there are none, and the inputs that give them. */
+  readonly bestLow: number;
+  readonly bestHigh: number;
+  readonly atLow: readonly InputValue[];
+  readonly atHigh: readonly InputValue[];
+  /** Where it is undefined. */
+  readonly loss?: RangeLoss;
+  /** It was stopped before the ends were found, because the sign was proved. */
+  readonly stoppedBySign: boolean;
+  /** Tape operations spent. */
+  readonly operations: number;
+}
+
+/** An uncertain input, by the slot of its literal, and a value of it. */
+export interface InputValue {
+  readonly slot: number;
+  readonly value: number;
+}
+
+export interface RangeLoss {
+  /** The operation, as a row of the notes' tape; undefined where an argument had no value already. */
+  readonly row?: number;
+  /** All inputs there, and which of them lead to the operation. */
+  readonly at: readonly InputValue[];
+  readonly inputs: readonly number[];
+  /** There is no value at that point; else there may be one, and it cannot be shown. */
+  readonly isProved: boolean;
+}
+
+export interface TrueRangeOptions {
+  /** Stop as soon as zero is known to lie outside, or values of both signs occur: for the margin of a rule. */
+  readonly stopWhenSignProved?: boolean;
+  /** Most tape operations an end. */
+  readonly budget?: number;
+}
+
+/** The true range of a result of an entry, by its place among the entry's results. */
+export function trueRange(source: ConeSource, entry: Entry, result = 0, options: TrueRangeOptions = {}): TrueRange {
+  const slices = trueRangeInSlices(source, entry, result, options, Infinity);
+  for (;;) {
+    const slice = slices.next();
+    if (slice.done) return slice.value;
+  }
+}
+
+/**
+ * The same, which pauses after about `slice` tape operations each time: a forward run of the cone is not interrupted.
+ * The notes may change between slices; what is searched is a copy of how they were at the first.
+ */
+export function* trueRangeInSlices(
+  source: ConeSource,
+  entry: Entry,
+  result: number,
+  options: TrueRangeOptions,
+  slice: number,
+): Generator<void, TrueRange> {
+  const search = new RangeSearch(coneOf(source, entry, result), options);
+  for (let pause = slice; !search.isDone;) {
+    search.step();
+    if (search.operations < pause || search.isDone) continue;
+    yield;
+    pause = search.operations + slice;
+  }
+  return search.result();
+}
+
+class RangeSearch {
+  private readonly runner: BoxRunner;
+  private readonly least: EndSearch;
+  private readonly greatest: EndSearch;
+  private turn = false;
+
+  constructor(
+    private readonly cone: Cone,
+    private readonly options: TrueRangeOptions,
+  ) {
+    this.runner = new BoxRunner(cone);
+    const splitter = new Splitter(cone);
+    const extremes: Extremes = { least: Infinity, greatest: -Infinity, scale: 0 };
+    const start = Float64Array.from(cone.inputs.flatMap(({ low, high }) => [low, high]));
+    const budget = options.budget ?? BUDGET;
+    this.least = new EndSearch(this.runner, splitter, -1, extremes, start, budget);
+    this.greatest = new EndSearch(this.runner, splitter, 1, extremes, start, budget);
+  }
+
+  get operations(): number {
+    return this.runner.operations;
+  }
+
+  get isDone(): boolean {
+    return this.loss !== undefined || (this.least.isDone && this.greatest.isDone) || this.isStoppedBySign;
+  }
+
+  /** One box of either end in turn, so that both soon know how wide the range is. */
+  step(): void {
+    this.turn = this.least.isDone ? true : this.greatest.isDone ? false : !this.turn;
+    (this.turn ? this.greatest : this.least).step();
+  }
+
+  result(): TrueRange {
+    const { least, greatest, runner, loss } = this;
+    const isStopped = this.isStoppedBySign && !(least.isDone && greatest.isDone);
+    const lowAttained = loss === undefined && least.isAttained;
+    const highAttained = loss === undefined && greatest.isAttained;
+    const low = loss ? NaN : 0 - least.bound;
+    const high = loss ? NaN : greatest.bound;
+    const value = (point: Box | undefined) => (point ? runner.number(point) : NaN);
+    return {
+      kind: loss ? "undefined" : lowAttained && highAttained ? "attained" : "enclosed",
+      low,
+      high,
+      lowAttained,
+      highAttained,
+      bestLow: value(least.bestPoint),
+      bestHigh: value(greatest.bestPoint),
+      atLow: this.inputsAt(least.bestPoint),
+      atHigh: this.inputsAt(greatest.bestPoint),
+      ...(loss ? { loss: this.described(loss) } : {}),
+      stoppedBySign: isStopped,
+      operations: runner.operations,
+    };
+  }
+
+  private get loss(): EndSearch["loss"] {
+    return this.least.loss ?? this.greatest.loss;
+  }
+
+  private get isStoppedBySign(): boolean {
+    if (!this.options.stopWhenSignProved) return false;
+    const { least, greatest } = this;
+    return -least.bound > 0 || greatest.bound < 0 || (-least.best < 0 && greatest.best > 0);
+  }
+
+  private inputsAt(point: Box | undefined): readonly InputValue[] {
+    return point ? this.cone.inputs.map(({ slot }, i) => ({ slot, value: point[2 * i] })) : [];
+  }
+
+  private described({ loss, point, isProved }: { loss: Loss; point: Box; isProved: boolean }): RangeLoss {
+    return {
+      ...(loss.row === undefined ? {} : { row: loss.row }),
+      at: this.inputsAt(point),
+      inputs: loss.inputs.map((i) => this.cone.inputs[i].slot),
+      isProved,
+    };
+  }
+}
