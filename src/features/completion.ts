@@ -1,14 +1,13 @@
 import { declaredNames } from "../engine/entry";
 import { CONSTANTS, NATIVES } from "../engine/natives";
-import type { Outcome } from "../engine/outcome";
 import { noteUsedAs, type Notes } from "../engine/referent";
 import { relativePath } from "../engine/relativePath";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { writingAt } from "../engine/writing";
 import { signatureOf } from "../phrases/describeFunction";
+import { outcomeText } from "../phrases/outcomeText";
 import { STATEMENT_HELP } from "../phrases/statementHelp";
 import { listedUnits } from "../phrases/unitList";
-import { valueText } from "../phrases/value";
 import { CURRENCIES } from "../quantity/currencies";
 import type { Dimension } from "../quantity/dimension";
 import { decade, SERIES_NAMES } from "../quantity/series";
@@ -176,7 +175,7 @@ function named({ span }: Place, home: Snapshot, rank: string): readonly Completi
     const kind = kindOf(row);
     if (kind === undefined) return [];
     const { statement } = row;
-    const detail = statement.kind === "function" ? signatureOf(statement) : detailOf(row.outcome);
+    const detail = statement.kind === "function" ? signatureOf(statement) : outcomeText(row.outcome);
     const documentation = statement.comment === "" ? {} : { documentation: statement.comment };
     return declaredNames(statement).map(({ name }): Completion => {
       const insert = kind === "function" ? `${name}(` : name;
@@ -199,18 +198,6 @@ function kindOf({ statement }: Row): Completion["kind"] | undefined {
     default:
       return "quantity";
   }
-}
-
-/** Outcomes outlive the snapshots that hold them, and so do their texts. */
-const details = new WeakMap<Outcome, string>();
-
-function detailOf(outcome: Outcome): string {
-  let detail = details.get(outcome);
-  if (detail === undefined) {
-    detail = outcome.kind === "quantity" || outcome.kind === "truth" ? valueText(outcome) : "";
-    details.set(outcome, detail);
-  }
-  return detail;
 }
 
 function countedUnits({ snapshot, span }: Place): readonly Completion[] {

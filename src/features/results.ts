@@ -1,7 +1,8 @@
-import type { Extent, QuantityOutcome, RuleOutcome } from "../engine/outcome";
+import type { Extent, Outcome, QuantityOutcome, RuleOutcome } from "../engine/outcome";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { extentText, valueText } from "../phrases/value";
 import { rulePhrase } from "../phrases/rule";
+import type { Statement } from "../syntax/statement";
 import { Form, Kind, Notation, NONE, type Node, type Tree } from "../syntax/tree";
 import type { LineResult } from "./feature";
 
@@ -23,10 +24,24 @@ export function results(snapshot: Snapshot): readonly LineResult[] {
 type Words = Pick<LineResult, "text" | "kind" | "style" | "isStrong">;
 
 function resultOf(row: Row, snapshot: Snapshot): LineResult | undefined {
-  const words = wordsOf(row, snapshot);
+  const words = rememberedWords(row, snapshot);
   if (!words || words.text === "") return undefined;
   const line = snapshot.lines.lineAt(row.start + row.statement.text.length);
   return { line, at: snapshot.lines.lineEnd(line), ...words };
+}
+
+/** Statements and outcomes outlive snapshots, so that an edit words anew only what it changed. */
+const remembered = new WeakMap<Statement, { readonly outcome: Outcome; readonly words?: Words }>();
+
+function rememberedWords(row: Row, snapshot: Snapshot): Words | undefined {
+  const { statement, outcome } = row;
+  // A measurement is compared with what stands elsewhere.
+  if (statement.kind === "measured") return wordsOf(row, snapshot);
+  const known = remembered.get(statement);
+  if (known?.outcome === outcome) return known.words;
+  const words = wordsOf(row, snapshot);
+  remembered.set(statement, { outcome, words });
+  return words;
 }
 
 function wordsOf(row: Row, snapshot: Snapshot): Words | undefined {

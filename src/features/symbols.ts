@@ -1,7 +1,6 @@
 import type { Row, Snapshot } from "../engine/snapshot";
 import { declarationsOf } from "../engine/referent";
-import { rulePhrase } from "../phrases/rule";
-import { valueText } from "../phrases/value";
+import { outcomeText } from "../phrases/outcomeText";
 import type { Statement } from "../syntax/statement";
 import type { Span } from "../text/span";
 import type { DocumentSymbol } from "./feature";
@@ -75,7 +74,7 @@ function symbolOf(snapshot: Snapshot, row: Row): DocumentSymbol | undefined {
   const words = kind && nameOf(snapshot, row);
   if (!words) return undefined;
   const span = { start: row.start, end: row.start + row.statement.text.length };
-  return { ...words, detail: detailOf(row), kind, span, children: [] };
+  return { ...words, detail: outcomeText(row.outcome), kind, span, children: [] };
 }
 
 const KINDS: Partial<Readonly<Record<Statement["kind"], DocumentSymbol["kind"]>>> = {
@@ -109,16 +108,4 @@ function nameOf(snapshot: Snapshot, row: Row): { name: string; nameSpan: Span } 
   const declared = declarationsOf(snapshot, row);
   if (declared.length === 0) return undefined;
   return { name: declared.map(({ name }) => name).join(", "), nameSpan: declared[0].span };
-}
-
-function detailOf({ outcome }: Row): string {
-  switch (outcome.kind) {
-    case "quantity":
-    case "truth":
-      return valueText(outcome);
-    case "rule":
-      return rulePhrase(outcome);
-    default:
-      return "";
-  }
 }
