@@ -172,7 +172,7 @@ function byPlace(a: Span, b: Span): number {
 }
 
 function siteOf(row: Row | undefined, context: FindingContext): Site {
-  return { row: row as Row, context };
+  return { row, context };
 }
 
 function wordingOf(problem: AnyProblem): Asked {

@@ -48,17 +48,8 @@ function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): bo
   return ofText.some(({ span }) => span.start < problem.span.end && problem.span.start < span.end);
 }
 
-/** Where an input has no minimum, what rests on it has none: that is no slip until a rule needs one. */
-function isUnknownLimit(problem: Problem): boolean {
-  return (
-    problem.code === "range.undefined" &&
-    problem.operands.some(({ low, high }) => low === -Infinity || high === Infinity)
-  );
-}
-
 /** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */
 function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string>): boolean {
-  if (isUnknownLimit(problem)) return true;
   if (problem.code === "name.circular") {
     const isKnown = problem.path.some((name) => inCircles.has(name));
     for (const name of problem.path) inCircles.add(name);
@@ -81,8 +72,7 @@ function ruleProblem(row: Row, context: FindingContext, isError: (problem: Probl
   if (outcome.kind !== "rule" || statement.kind !== "rule" || outcome.state === "holds") return undefined;
   const span = statement.tree.span(statement.condition);
   if (outcome.state !== "undecided") return { row, problem: { code: `rule.${outcome.state}`, span, rule: outcome } };
-  const explains = (problem: Problem) =>
-    isError(problem) || (EXPLANATIONS.has(problem.code) && !isUnknownLimit(problem));
+  const explains = (problem: Problem) => isError(problem) || EXPLANATIONS.has(problem.code);
   const isExplained = [row, ...restsOn(row, context).map((each) => each.row)].some((each) =>
     problemsOf(each).some(explains),
   );
