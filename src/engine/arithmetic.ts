@@ -66,7 +66,7 @@ export const ARITHMETIC = {
       out[2] = scratch[0];
       out[3] = scratch[1];
     },
-    trouble: "is divided by zero",
+    trouble: "divides by zero",
   },
   [Op.Negate]: {
     name: "negate",

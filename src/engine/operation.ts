@@ -84,7 +84,7 @@ export interface Operation {
     cLow: number,
     cHigh: number,
   ) => void;
-  /** Why there is no value, as the end of a sentence: "… is divided by zero". Asked only where there is none. */
+  /** Why there is no value, as the end of a sentence: "… divides by zero". Asked only where there is none. */
   readonly trouble: string;
 }
 

@@ -8,12 +8,12 @@ import { extentText } from "./value";
 
 /**
  * What follows from a change, for the title of a fix: the quantity that matters most, which is the varying side of the
- * tightest rule that rests on the name (without a rule, the first quantity that does), and whether all rules of the note
- * hold: `I_string 18.8 mA, all rules hold`, `P_R 51 mW, 1 rule fails: P_R <= P_max`. Empty where nothing rests on it.
+ * tightest rule that rests on the name, of those that did not hold before if there are any (without a rule, the first
+ * quantity that does); and whether all rules of the note hold: `I_string 18.8 mA, all rules hold`, `P_R 51 mW, 1 rule fails: P_R <= P_max`. Empty where nothing rests on it.
  */
 export function effectOf(before: Snapshot, after: Snapshot, name: string): string {
   const dependents = dependentsOf(name, after);
-  const quantity = tightest(dependents) ?? first(dependents, after);
+  const quantity = tightest(troubled(dependents, before)) ?? tightest(dependents) ?? first(dependents, after);
   const parts =
     quantity === undefined || quantity.name === name
       ? []
@@ -25,6 +25,14 @@ export function effectOf(before: Snapshot, after: Snapshot, name: string): strin
 interface Shown {
   readonly name: string;
   readonly value: string;
+}
+
+/** The rules that did not hold before the change: it is on their account that somebody looks for another value. */
+function troubled(dependents: readonly Row[], before: Snapshot): readonly Row[] {
+  const failing = new Set<string>();
+  for (const { statement, outcome } of before.rows)
+    if (outcome.kind === "rule" && outcome.state !== "holds") failing.add(statement.text);
+  return dependents.filter(({ statement }) => failing.has(statement.text));
 }
 
 function tightest(dependents: readonly Row[]): Shown | undefined {

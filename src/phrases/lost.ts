@@ -12,7 +12,7 @@ export interface Loss {
   readonly within?: Place;
 }
 
-/** Where and why a value was lost: `` `a / b` is divided by zero (a = 3 V, b = 0 Ω) ``. */
+/** Where and why a value was lost: `` `a / b` divides by zero (a = 3 V, b = 0 Ω) ``. */
 export function lostText({ text, reason, operands, within }: Loss, row: Row, scope: Scope): string {
   const values = within ? [] : operands.filter((operand) => isName(operand.text) && valueOfName(operand.text, scope));
   const shown = values.map((operand) => operandText(operand.text, operand.text, row, scope));

@@ -25,6 +25,7 @@ const OPEN_WORDS = wordSet(
 /**
  * The statements of one block. A line goes on with the statement above it only if it is indented deeper than that
  * statement's first line, no blank line lies between, and a bracket is open or the last token cannot end a statement.
+ * A line that holds only a comment is no statement.
  * @param lines the calculation lines in order, each without its line break, with its indentation; no blank ones.
  * @returns for each statement its span from the first character to the end of its last line.
  */
@@ -33,6 +34,10 @@ export function splitStatements(text: string, lines: readonly Span[]): Span[] {
   for (let line = 0; line < lines.length;) {
     const first = lines[line];
     const start = first.start + indentation(text, first);
+    if (text.charCodeAt(start) === HASH) {
+      line++;
+      continue;
+    }
     const columns = column(text, first);
     const openness = new Openness(text, start);
     let last = first;
@@ -45,6 +50,8 @@ export function splitStatements(text: string, lines: readonly Span[]): Span[] {
   }
   return statements;
 }
+
+const HASH = 35;
 
 const lexer = new Lexer();
 

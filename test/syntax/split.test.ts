@@ -16,6 +16,11 @@ describe("splitting a block into statements", () => {
     assert.deepEqual(splitStatements("", []), []);
   });
 
+  it("a line that holds only a comment is no statement, and a line of its own inside one", () => {
+    assert.deepEqual(split("    # the supply\n    a = 1\n    # b = 2\n    c = 3"), ["a = 1", "c = 3"]);
+    assert.deepEqual(split("    a = (1 +\n      # more\n      2)\n    b = 2"), ["a = (1 +\n      # more\n      2)", "b = 2"]);
+  });
+
   it("a deeper line goes on where the statement cannot have ended", () => {
     for (const open of [
       "x = a +",
