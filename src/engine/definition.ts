@@ -8,7 +8,7 @@ import type { Clause } from "./condition";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
 import { NATIVES } from "./natives";
-import { quantity, type Operand } from "./operand";
+import { commonUnit, quantity, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
 import type { Code } from "./tape";
@@ -254,7 +254,7 @@ class DefinitionCompiler {
         slot,
         dimension,
         point: left.point,
-        unit: left.unit ?? right.unit,
+        unit: left.unit ?? commonUnit([right]),
         ...(isList ? { row } : {}),
       });
     });
