@@ -104,6 +104,8 @@ describe("folding", () => {
       "# End … order boards = 5",
     ]));
   it("leaves single lines alone", () => assert.deepEqual(folded(note("x = 1") + "\n\ntext\n"), []));
+  it("folds at a line what is the longest there", () =>
+    assert.deepEqual(folded(note("x = 1 +\n    2\ny = 2")), ["x = 1 + … y = 2"]));
   it("counts lines with CRLF", () =>
     assert.deepEqual(folded(note("x = 1\ny = 2").replaceAll("\n", "\r\n") + "\r\n\r\n"), ["x = 1 … y = 2"]));
 });

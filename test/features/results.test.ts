@@ -116,4 +116,12 @@ describe("values beside lines", () => {
     service.edit("n", [{ span: { start: 12, end: 13 }, text: "4" }]);
     assert.equal(service.results("n")[0].text, "8 V");
   });
+
+  it("of measurements follow what they are compared with", () => {
+    const text = note("given a = 1 .. 3 V\nmeasured a = 2 V");
+    const service = holding({ n: text });
+    assert.equal(service.results("n")[1].text, "2 V, inside what was given");
+    service.edit("n", [{ span: { start: text.indexOf("3 V"), end: text.indexOf("3 V") + 1 }, text: "1.5" }]);
+    assert.equal(service.results("n")[1].text, "2 V, outside what was given, 1 .. 1.25 .. 1.5 V");
+  });
 });

@@ -83,6 +83,18 @@ describe("the service", () => {
     assert.deepEqual(service.record("n"), holding({ n: after }).record("n"));
   });
 
+  it("knows places in a note by its statements after fixes were tried there", () => {
+    const texts = {
+      "a.calcs.md": note("given V = 3 V\nR = V / 20.5 mA\nf(x) = x + R + 1 s"),
+      "c.calcs.md": note('use "a.calcs.md" as a\ny = a.f(3 Ω)'),
+    };
+    const service = holding(texts);
+    assert.ok(service.fixes("a.calcs.md", { start: 22, end: 22 }).length > 0);
+    const found = service.findings("c.calcs.md");
+    assert.ok(found.some(({ related }) => related?.some(({ path }) => path === "a.calcs.md")));
+    assert.deepEqual(found, holding(texts).findings("c.calcs.md"));
+  });
+
   it("takes the series of the settings, and new ones at once", () => {
     const text = note("R = 3.07 V / 20.5 mA");
     const service = holding({ n: text });
