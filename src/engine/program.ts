@@ -87,10 +87,13 @@ export class Program {
     );
   }
 
-  /** Forgets a note. What used it finds it missing until it is opened or provided again. */
+  /** Forgets a note, or that there is none. What uses it waits until it is opened or provided again. */
   close(path: string): void {
     const note = this.notes.get(path);
-    if (!note) return;
+    if (!note) {
+      if (this.unread.delete(path)) this.noteArrived(path);
+      return;
+    }
     for (const entry of [...note.entries()]) this.remove(entry);
     this.notes.delete(path);
     this.snapshots.delete(path);

@@ -59,6 +59,8 @@ const lexer = new Lexer();
 class Openness {
   private depth = 0;
   private tokens = 0;
+  /** The last token so far wants something behind it. A line that holds only a comment leaves it as it is. */
+  private wantsMore = false;
 
   constructor(
     private readonly text: string,
@@ -68,16 +70,15 @@ class Openness {
   isOpenAfter(line: Span): boolean {
     const begin = Math.max(this.start, line.start);
     let last = Token.End;
-    let isWordOpen = false;
     for (lexer.begin(this.text, begin, line.end); lexer.kind !== Token.End; lexer.advance()) {
       const isMember = last === Token.Dot;
       last = lexer.kind;
       if (last === Token.Open || last === Token.OpenSquare) this.depth++;
       else if (last === Token.Close || last === Token.CloseSquare) this.depth = Math.max(0, this.depth - 1);
-      isWordOpen = last === Token.Word && !isMember && this.isOpenWord();
+      this.wantsMore = isOpenSign(last) || (last === Token.Word && !isMember && this.isOpenWord());
       this.tokens++;
     }
-    return this.depth > 0 || isWordOpen || isOpenSign(last);
+    return this.depth > 0 || this.wantsMore;
   }
 
   /** A word that wants something behind it: `then`, or an opening word that stands alone. */
