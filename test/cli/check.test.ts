@@ -41,6 +41,7 @@ describe("copperbook check", () => {
     assert.deepEqual({ code, errors }, { code: 1, errors: "" });
     assert.match(output, /\nb\/heat\.calcs\.md:7:12 {2}error {2}rule\.failsAtLimits\n/);
     assert.match(output, /\n {4}must T <= 60 °C\n {4}.*fails at the limits, 10 K short/);
+    assert.equal(output.split("rule.failsAtLimits").length, 2, "It is said once.");
     assert.match(output, /\n {4}# the glue creeps\n/);
     assert.match(output, /\n {4}├─+┴─+╂─+┤\n {4}20 +45 +70 °C\n/);
     assert.match(output, /\n {2}guesses +P 1 W {2}\(line 4\)\n/);
@@ -56,7 +57,10 @@ describe("copperbook check", () => {
   });
 
   it("names of the rules that hold the one with the least to spare", async () => {
-    workspace.write("a.calcs.md", "    given I = 9 A\n    must I <= 10 A\n    must I <= 9.5 A\n    must I <= 20 A\n");
+    workspace.write(
+      "a.calcs.md",
+      "    given I = 9 A\n    must I <= 10 A\n    must I <= 9.5 A\n    must I <= 20 A\n    must I <= 1 A\n",
+    );
     const { output } = await workspace.run(["check"]);
     assert.match(output, /\n {2}closest rule +must I <= 9\.5 A, 5\.3 % to spare {2}\(line 3\)\n/);
   });
