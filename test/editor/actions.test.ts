@@ -94,26 +94,6 @@ describe("what can be done in a note", () => {
     assert.equal(await rig.page.locator(".suggest-widget.visible").count(), 0);
   });
 
-  it("updates what uses a file that is renamed", async () => {
-    await rig.openFile("torch.calcs.md");
-    assert.equal(await rig.waitForBeside(2, "V"), "6 V");
-    await rig.openFile("parts/cell.calcs.md");
-    await rig.runCommand("File: Reveal Active File in Explorer View");
-    await rig.page.locator(".explorer-folders-view .monaco-list-row.focused", { hasText: "cell.calcs.md" }).waitFor();
-    await rig.press("F2");
-    await rig.page.locator(".explorer-item-edited input").fill("coin.calcs.md");
-    await rig.press("Enter");
-    await rig.page.locator(".explorer-folders-view .monaco-list-row", { hasText: "coin.calcs.md" }).waitFor();
-    await rig.press("Control+B");
-    await rig.openFile("torch.calcs.md");
-    let text = "";
-    await rig.waitUntil(
-      async () => (text = await rig.text(1)) === '    use "parts/coin.calcs.md" as cell',
-      () => `line 1 is “${text}”`,
-    );
-    assert.equal(await rig.waitForBeside(2, "6 V"), "6 V");
-  });
-
   describe("by the command that checks all notes", () => {
     it("lists the problems of notes that are closed, and sums up", async () => {
       await rig.runCommand("View: Close All Editors");

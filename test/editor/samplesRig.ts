@@ -13,8 +13,6 @@ const NOTES: Readonly<Record<string, string>> = {
   "used.calcs.md": "    a = 2 V\n",
   "user.calcs.md": '    use "used.calcs.md" as used\n    b = 3 * used.a\n',
   "completion.calcs.md": "# Completion\n\nSome prose.\n\n    supply_voltage = 5 V\n    b = \n",
-  "parts/cell.calcs.md": "    V_cell = 3 V\n",
-  "torch.calcs.md": '    use "parts/cell.calcs.md" as cell\n    twice = 2 * cell.V_cell\n',
 };
 
 let started: Promise<Rig> | undefined;
