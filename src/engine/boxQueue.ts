@@ -25,6 +25,10 @@ export class BoxQueue {
     return this.lost.length === 0 && this.heap.length === 0;
   }
 
+  get hasLost(): boolean {
+    return this.lost.length > 0;
+  }
+
   /** No value in any of the boxes is higher; −∞ where there is none. */
   get highest(): number {
     if (this.lost.length > 0) return Infinity;

@@ -22,6 +22,14 @@ export interface Extremes {
   scale: number;
 }
 
+/** An operation without a range, and a point in the box where it has none. */
+export interface FoundLoss {
+  readonly loss: Loss;
+  readonly point: Box;
+  /** There is no value at the point; else there may be one there and everywhere. */
+  readonly isProved: boolean;
+}
+
 /**
  * Searches one end of a range: branch and bound by enclosures, mean-value bounds and the signs of derivatives
  * (E. Hansen and G. W. Walster, "Global Optimization Using Interval Analysis", 2nd ed. 2004).
@@ -37,7 +45,9 @@ export class EndSearch {
   best = -Infinity;
   bestPoint: Box | undefined;
   /** Set where the value is undefined somewhere in the box, or cannot be shown to be defined. */
-  loss: { readonly loss: Loss; readonly point: Box; readonly isProved: boolean } | undefined;
+  loss: FoundLoss | undefined;
+  /** Where the range was last lost. */
+  private lastLoss: FoundLoss | undefined;
   private closed = -Infinity;
   private readonly queue = new BoxQueue();
 
@@ -77,6 +87,12 @@ export class EndSearch {
     const box = this.queue.pop();
     if (box) this.work(box);
     this.operations += this.runner.operations - before;
+    if (this.operations >= this.budget && this.queue.hasLost) this.loss ??= this.lastLoss;
+  }
+
+  /** Whether there are parts of the box where no range has been shown yet. */
+  get isOpenToLoss(): boolean {
+    return this.queue.hasLost;
   }
 
   private work(box: OpenBox): void {
@@ -112,8 +128,9 @@ export class EndSearch {
       this.loss = { loss: exact, point, isProved: true };
       return;
     }
+    this.lastLoss = { loss, point, isProved: false };
     const parts = this.splitter.splitLost(box.sides, loss.inputs);
-    if (!parts) this.loss = { loss, point, isProved: false };
+    if (!parts) this.loss = this.lastLoss;
     else for (const sides of parts) this.queue.push({ sides, height: Infinity, slack: box.slack, isLost: true });
   }
 

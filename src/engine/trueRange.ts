@@ -1,6 +1,6 @@
-import { BoxRunner, type Box, type Loss } from "./boxRunner";
+import { BoxRunner, type Box } from "./boxRunner";
 import { coneOf, type Cone, type ConeSource } from "./cone";
-import { BUDGET, EndSearch, type Extremes } from "./endSearch";
+import { BUDGET, EndSearch, type Extremes, type FoundLoss } from "./endSearch";
 import type { Entry } from "./entry";
 import { Splitter } from "./splitter";
 
@@ -142,13 +142,14 @@ class RangeSearch {
     };
   }
 
-  private get loss(): EndSearch["loss"] {
+  private get loss(): FoundLoss | undefined {
     return this.least.loss ?? this.greatest.loss;
   }
 
   private get isStoppedBySign(): boolean {
     if (!this.options.stopWhenSignProved) return false;
     const { least, greatest } = this;
+    if (least.isOpenToLoss || greatest.isOpenToLoss) return false;
     return -least.bound > 0 || greatest.bound < 0 || (-least.best < 0 && greatest.best > 0);
   }
 
@@ -156,7 +157,7 @@ class RangeSearch {
     return point ? this.cone.inputs.map(({ slot }, i) => ({ slot, value: point[2 * i] })) : [];
   }
 
-  private described({ loss, point, isProved }: { loss: Loss; point: Box; isProved: boolean }): RangeLoss {
+  private described({ loss, point, isProved }: FoundLoss): RangeLoss {
     return {
       ...(loss.row === undefined ? {} : { row: loss.row }),
       at: this.inputsAt(point),

@@ -79,6 +79,12 @@ describe("true ranges: what is attained", () => {
     assertAttained(rangeOf("x * y", ["x = 3 ± 0", "y = 1 .. 2"]), 3, 6, 1e-12);
   });
 
+  it("what is left aside as too small to matter is added to the bounds", () => {
+    const range = rangeOf("x + (y - y * y) / 1e7", ["x = 0 .. 1", "y = 0 .. 1"]);
+    assertAttained(range, 0, 1 + 0.25e-7, 1e-6);
+    assert.ok(range.high >= 1 + 0.25e-7, `${range.high}`);
+  });
+
   it("a power of a base that may be zero", () => {
     assertAttained(rangeOf("x^y", ["x = 0 .. 1", "y = 1 .. 2"]), 0, 1, 1e-12);
   });
@@ -114,6 +120,13 @@ describe("true ranges: what has no value", () => {
   it("the root of a value that is partly negative", () => {
     for (const expression of ["sqrt(x)", "x^0.5", "ln(x)", "sqrt(x * y)", "1 / (x - y)", "asin(1 + x)"])
       assert.equal(rangeOf(expression, ["x = -1 .. 2", "y = 1 .. 2"]).kind, "undefined", expression);
+  });
+
+  it("a range that could not be shown before the budget was spent", () => {
+    const range = rangeOf("1 / (x - y)", ["x = 0 .. 1", "y = 1 .. 2"], { budget: 500 });
+    assert.equal(range.kind, "undefined");
+    assert.ok(Number.isNaN(range.low) && Number.isNaN(range.high));
+    assert.equal(range.loss!.isProved, false);
   });
 
   it("a choice that keeps away from it", () => {

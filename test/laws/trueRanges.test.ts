@@ -46,7 +46,7 @@ describe("laws of true ranges", function () {
     const law = fc.property(expression, inputBox, ({ text }, box) => {
       const lines = inputLines(box);
       const itself = rangeOf(text, lines, { budget: BUDGET });
-      if (itself.kind === "undefined") return;
+      if (itself.kind !== "attained") return;
       for (const difference of [rangeOf(`(${text}) - (${text})`, lines), definedTwice(text, lines, "a - b")])
         assert.deepEqual([difference.kind, difference.low, difference.high], ["attained", 0, 0], text);
       if (!(itself.low > 0 || itself.high < 0)) return;
@@ -102,7 +102,8 @@ describe("laws of true ranges", function () {
         const wide = rangeOf(text, inputLines(box), { budget: BUDGET });
         const narrow = rangeOf(text, inputLines({ ...box, [name]: { low: from, high: to } }), { budget: BUDGET });
         if (wide.kind === "undefined") return;
-        assert.notEqual(narrow.kind, "undefined", text);
+        // Where the budget was spent on the whole, the part may be searched far enough to find that it has no range.
+      if (wide.kind === "attained") assert.notEqual(narrow.kind, "undefined", text);
         if (narrow.kind === "enclosed") return;
         const room = CLOSE * (narrow.high - narrow.low) + 1e-11 * size(wide, narrow);
         assert.ok(narrow.low >= wide.low - room, `${text}: ${narrow.low} below ${wide.low}`);

@@ -43,6 +43,7 @@ const inside =
   (low: number, high: number) =>
   ([from, to]: Interval) =>
     from >= low && to <= high;
+const isAboveZero = ([low]: Interval) => low > 0;
 const hasNoZero = ([from, to]: Interval) => from > 0 || to < 0;
 
 const MAPPINGS: Readonly<Record<string, Mapping>> = {
@@ -65,9 +66,9 @@ const MAPPINGS: Readonly<Record<string, Mapping>> = {
   exp: { op: Op.Exp },
   exp2: { op: Op.Power, first: 2 },
   exp10: { op: Op.Power, first: 10 },
-  log: { op: Op.Ln, isDefined: inside(0, Infinity) },
-  log2: { op: Op.Log2, isDefined: inside(0, Infinity) },
-  log10: { op: Op.Log10, isDefined: inside(0, Infinity) },
+  log: { op: Op.Ln, isDefined: isAboveZero },
+  log2: { op: Op.Log2, isDefined: isAboveZero },
+  log10: { op: Op.Log10, isDefined: isAboveZero },
   sin: { op: Op.Sin },
   cos: { op: Op.Cos },
   // The doubles next to a right angle count as one.
