@@ -103,7 +103,7 @@ describe("laws of true ranges", function () {
         const narrow = rangeOf(text, inputLines({ ...box, [name]: { low: from, high: to } }), { budget: BUDGET });
         if (wide.kind === "undefined") return;
         // Where the budget was spent on the whole, the part may be searched far enough to find that it has no range.
-      if (wide.kind === "attained") assert.notEqual(narrow.kind, "undefined", text);
+        if (wide.kind === "attained") assert.notEqual(narrow.kind, "undefined", text);
         if (narrow.kind === "enclosed") return;
         const room = CLOSE * (narrow.high - narrow.low) + 1e-11 * size(wide, narrow);
         assert.ok(narrow.low >= wide.low - room, `${text}: ${narrow.low} below ${wide.low}`);
