@@ -38,13 +38,13 @@ export async function watchLine(page: Page, start: string): Promise<WatchedLine>
       const look = (): void => {
         const rows = [...document.querySelectorAll(`${editor} .view-lines > .view-line`)];
         const row = rows.find((one) =>
-          one
-            .textContent!.replace(/\u00a0/g, " ")
+          one.textContent
+            .replace(/\u00a0/g, " ")
             .trim()
             .startsWith(start),
         );
         if (row) {
-          const text = row.textContent!.replace(/\u00a0/g, " ").trim();
+          const text = row.textContent.replace(/\u00a0/g, " ").trim();
           const mark = row.querySelector("[class*='TextEditorDecorationType']");
           const content = mark ? getComputedStyle(mark, "::after").content : "";
           frames.push([performance.now(), text, content.startsWith('"') ? content.slice(1, -1) : ""]);
