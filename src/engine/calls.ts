@@ -1,6 +1,6 @@
 import { Kind, NONE, type Node } from "../syntax/tree";
-import { kindOf, type Compiler } from "./compile";
-import type { Entry } from "./entry";
+import type { Compiler } from "./compile";
+import { kindOf, type Entry } from "./entry";
 import { compileNative } from "./nativeCall";
 import { LATER_FUNCTIONS, NATIVES } from "./natives";
 import type { Operand } from "./operand";

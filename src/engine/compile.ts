@@ -2,7 +2,7 @@ import { divide, multiply, power, RATIO, TEMPERATURE, withoutCounts, type Dimens
 import { isBuiltInUnit } from "../quantity/unit";
 import type { Span } from "../text/span";
 import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
-import type { Entry } from "./entry";
+import { kindOf, type Entry } from "./entry";
 import { readLiteral, type Literal } from "./literal";
 import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
 import { compileCall } from "./calls";
@@ -32,6 +32,8 @@ export interface Surroundings {
 const MOST_OPERATIONS = 100_000;
 /** Functions inside functions; deeper than anyone writes, shallow enough for the machine's stack. */
 const MOST_CALLS = 64;
+/** Calls in one definition, for functions that call each other twice over and need no operations for it. */
+const MOST_CALLS_MADE = 100_000;
 
 const NOTHING_BOUND: ReadonlyMap<string, Operand> = new Map();
 
@@ -53,6 +55,7 @@ export class Compiler {
   /** The first dependency without a value, if one was met. */
   blockedBy?: string;
   private frame: Frame;
+  private callsMade = 0;
   private callSpan?: Span;
 
   constructor(
@@ -555,7 +558,8 @@ export class Compiler {
     const { calls } = this.frame;
     const path = [...calls, found].map((entry) => entry.name ?? "");
     if (calls.includes(found) || found === this.top) this.fail(node, { code: "function.recursive", path });
-    else if (calls.length >= MOST_CALLS) this.fail(node, { code: "function.tooLarge", name: path[0] });
+    else if (calls.length >= MOST_CALLS || this.callsMade++ >= MOST_CALLS_MADE)
+      this.fail(node, { code: "function.tooLarge", name: path[0] });
     else return true;
     return false;
   }
@@ -572,21 +576,6 @@ export class Compiler {
     } finally {
       [this.frame, this.callSpan] = [outer, outerCall];
     }
-  }
-}
-
-export function kindOf(entry: Entry): NameKind {
-  switch (entry.statement.kind) {
-    case "function":
-      return "function";
-    case "items":
-      return "counted unit";
-    case "use":
-      return "note";
-    case "fab":
-      return "fabrication files";
-    default:
-      return "quantity";
   }
 }
 

@@ -6,7 +6,7 @@ import type { Clause } from "./condition";
 import type { Mention } from "./mentions";
 import type { Note } from "./note";
 import type { Outcome } from "./outcome";
-import type { EngineProblem } from "./problem";
+import type { EngineProblem, NameKind } from "./problem";
 import { NO_RUN, type Run } from "./tape";
 
 /** What an entry is to those that mention its name. */
@@ -119,4 +119,20 @@ export function sameType(a: EntryType, b: EntryType): boolean {
   const point = (type: EntryType) => type.kind === "quantity" && type.point;
   const length = (type: EntryType) => (type.kind === "quantity" || type.kind === "truth" ? type.length : undefined);
   return dimension(a) === dimension(b) && point(a) === point(b) && length(a) === length(b);
+}
+
+/** What a name is, to those that expected something else of it. */
+export function kindOf(entry: Entry): NameKind {
+  switch (entry.statement.kind) {
+    case "function":
+      return "function";
+    case "items":
+      return "counted unit";
+    case "use":
+      return "note";
+    case "fab":
+      return "fabrication files";
+    default:
+      return "quantity";
+  }
 }

@@ -212,7 +212,7 @@ class Judge {
     const isShared = statement.share !== undefined && state !== "holds";
     const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare) : [];
     const spare =
-      spares.length > 0 && spares.every((s) => s !== undefined) ? Math.min(...(spares as number[])) : undefined;
+      spares.length > 0 && spares.every((s) => s !== undefined) ? Math.min(...(spares)) : undefined;
     return {
       kind: "rule",
       word: statement.word,

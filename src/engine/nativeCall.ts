@@ -34,7 +34,7 @@ function argumentsOf(compiler: Compiler, node: Node, name: string, native: Nativ
     compiler.fail(node, { code: "function.arguments", name, reason, signature: native.signature });
     return undefined;
   }
-  return operands.every((operand) => operand !== undefined) ? (operands as Operand[]) : undefined;
+  return operands.every((operand) => operand !== undefined) ? operands : undefined;
 }
 
 class Call {

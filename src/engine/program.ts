@@ -3,6 +3,7 @@ import type { Statement } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
 import type { Surroundings } from "./compile";
 import { forEachComponent } from "./components";
+import { circleProblems } from "./circles";
 import { compileEntry } from "./definition";
 import { declaredNames, NO_TYPE, sameType, statedName, Entry } from "./entry";
 import { judge, type JudgeContext } from "./judge";
@@ -397,7 +398,8 @@ export class Program {
   private update(component: readonly Entry[]): void {
     const [entry] = component;
     if (component.length > 1 || entry.dependencies.includes(entry)) {
-      for (const member of component) this.breakCircle(member, component);
+      const problemOf = circleProblems(component);
+      for (const member of component) this.breakCircle(member, problemOf(member));
       return;
     }
     this.updateOne(entry);
@@ -454,7 +456,7 @@ export class Program {
   }
 
   /** Members of a circle have no value. */
-  private breakCircle(entry: Entry, component: readonly Entry[]): void {
+  private breakCircle(entry: Entry, problem: EngineProblem): void {
     this.releaseLiterals(entry);
     this.tape.giveBack(entry.code);
     this.slots.giveBack(entry.results);
@@ -464,7 +466,7 @@ export class Program {
     entry.unit = undefined;
     entry.clauses = [];
     entry.blockedBy = undefined;
-    entry.compileProblems = [circleProblem(entry, new Set(component))];
+    entry.compileProblems = [problem];
     // Whatever becomes of the circle, its members are compiled again: they have no code, and a problem that may be gone.
     entry.stale = true;
     entry.dirty = false;
@@ -601,29 +603,4 @@ function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry): void {
 function dropOne(list: Entry[], entry: Entry): void {
   const at = list.indexOf(entry);
   if (at >= 0) list.splice(at, 1);
-}
-
-/** Names shown of a circle; a longer one is cut, and says how many are left out. */
-const PATH_SHOWN = 8;
-
-/** The shortest way from an entry back to itself. */
-function circleProblem(entry: Entry, members: ReadonlySet<Entry>): EngineProblem {
-  const from = new Map<Entry, Entry>();
-  const queue = [entry];
-  for (let i = 0; i < queue.length && !from.has(entry); i++) {
-    for (const next of queue[i].dependencies) {
-      if (!members.has(next) || from.has(next)) continue;
-      from.set(next, queue[i]);
-      queue.push(next);
-    }
-  }
-  const path = [entry];
-  for (let at = from.get(entry)!; at !== entry; at = from.get(at)!) path.unshift(at);
-  path.unshift(entry);
-  const names = path.map((member) => member.name ?? "");
-  const shown = names.length <= PATH_SHOWN + 1 ? names : [...names.slice(0, PATH_SHOWN), names[names.length - 1]];
-  const { tree } = entry.statement;
-  const node = declaredNames(entry.statement)[0]?.node;
-  const span = node === undefined ? { start: 0, end: entry.statement.text.length } : tree.span(node);
-  return { span, code: "name.circular", path: shown, left: names.length - shown.length };
 }

@@ -19,6 +19,8 @@ export function codeSpansIn(text: string): readonly InlineCode[] {
 }
 
 const TAG = new RegExp(HTML_TAG, "y");
+// Neither blanks nor control characters nor angle brackets may stand in an address.
+// eslint-disable-next-line no-control-regex
 const ADDRESS = /^[a-zA-Z][a-zA-Z0-9+.-]{1,31}:[^<>\x01-\x20]*$/;
 const MAIL_NAME = "[a-zA-Z0-9.!#$%&'*+/=?^_`{|}~-]+";
 const MAIL_LABEL = "[a-zA-Z0-9](?:[a-zA-Z0-9-]{0,61}[a-zA-Z0-9])?";

@@ -10,7 +10,7 @@ import { Service } from "../../src/service";
 import { generate, oneBlock, type GeneratedNote } from "./notes";
 
 const PATH = "bench.calcs.md";
-const math = create(all!);
+const math = create(all);
 
 interface Measured {
   readonly what: string;

@@ -29,13 +29,9 @@ const limits = fc.oneof(
   digits.map(String),
 );
 const model: fc.Arbitrary<Model> = fc.record({
-  inputs: fc.tuple(limits, limits, limits).map((texts) => texts.map((text, i) => ({ name: NAMES[i] as string, text }))),
+  inputs: fc.tuple(limits, limits, limits).map((texts) => texts.map((text, i) => ({ name: NAMES[i], text }))),
   definitions: fc
-    .tuple(
-      ...DEFINED.map((name, i) =>
-        formula([...NAMES, ...DEFINED.slice(0, i)]).map((f) => ({ name: name as string, formula: f })),
-      ),
-    )
+    .tuple(...DEFINED.map((name, i) => formula([...NAMES, ...DEFINED.slice(0, i)]).map((f) => ({ name, formula: f }))))
     .map((definitions) => [...definitions]),
 });
 const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {

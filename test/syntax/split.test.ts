@@ -18,8 +18,13 @@ describe("splitting a block into statements", () => {
 
   it("a line that holds only a comment is no statement, and a line of its own inside one", () => {
     assert.deepEqual(split("    # the supply\n    a = 1\n    # b = 2\n    c = 3"), ["a = 1", "c = 3"]);
-    assert.deepEqual(split("    a = (1 +\n      # more\n      2)\n    b = 2"), ["a = (1 +\n      # more\n      2)", "b = 2"]);
-    assert.deepEqual(split("    must a > 1 and\n      # why\n      b > 1"), ["must a > 1 and\n      # why\n      b > 1"]);
+    assert.deepEqual(split("    a = (1 +\n      # more\n      2)\n    b = 2"), [
+      "a = (1 +\n      # more\n      2)",
+      "b = 2",
+    ]);
+    assert.deepEqual(split("    must a > 1 and\n      # why\n      b > 1"), [
+      "must a > 1 and\n      # why\n      b > 1",
+    ]);
   });
 
   it("a deeper line goes on where the statement cannot have ended", () => {

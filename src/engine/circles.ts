@@ -1,0 +1,84 @@
+import { declaredNames, type Entry } from "./entry";
+import type { EngineProblem } from "./problem";
+
+/** Names shown of a circle; a longer one is cut, and says how many are left out. */
+const PATH_SHOWN = 8;
+
+/** Among more entries than these, the shortest way round is not looked for: it costs the square of their number. */
+const MOST_SHORTEST = 200;
+
+/** For each entry of a circle, or of several that hang together, a way round: the shortest, or one through a common entry. */
+export function circleProblems(members: readonly Entry[]): (entry: Entry) => EngineProblem {
+  const set = new Set(members);
+  const inside = (entry: Entry) => entry.dependencies.filter((dependency) => set.has(dependency));
+  if (members.length <= MOST_SHORTEST) return (entry) => problem(entry, wayBack(entry, entry, inside));
+  const root = members.reduce((first, entry) => (key(entry) < key(first) ? entry : first));
+  const toRoot = stepsTo(root, members, inside);
+  const fromRoot = search(root, inside);
+  return (entry) => problem(entry, [...wayTo(root, entry, toRoot), ...wayFrom(root, entry, fromRoot)]);
+}
+
+/** The same entry is the common one however the notes came to be what they are. */
+function key(entry: Entry): string {
+  return `${entry.note.path}\n${entry.statement.text}`;
+}
+
+type Next = (entry: Entry) => readonly Entry[];
+
+/** From where a breadth-first search first came to each entry; it ends when it comes to `end`. */
+function search(start: Entry, next: Next, end?: Entry): ReadonlyMap<Entry, Entry> {
+  const from = new Map<Entry, Entry>();
+  const queue = [start];
+  for (let i = 0; i < queue.length && !(end && from.has(end)); i++) {
+    for (const found of next(queue[i])) {
+      if (from.has(found)) continue;
+      from.set(found, queue[i]);
+      queue.push(found);
+    }
+  }
+  return from;
+}
+
+/** The entries from `start` to `end`, which may be the same one: `end` is in it, `start` is not. */
+function wayBack(start: Entry, end: Entry, next: Next): Entry[] {
+  return wayFrom(start, end, search(start, next, end));
+}
+
+function wayFrom(start: Entry, end: Entry, from: ReadonlyMap<Entry, Entry>): Entry[] {
+  const way = [end];
+  for (let at = from.get(end)!; at !== start; at = from.get(at)!) way.push(at);
+  return way.reverse();
+}
+
+/** For each entry the next on a shortest way to the root. Of equally short ways, the first that is written. */
+function stepsTo(root: Entry, members: readonly Entry[], next: Next): ReadonlyMap<Entry, Entry> {
+  const users = new Map<Entry, Entry[]>(members.map((entry) => [entry, []]));
+  for (const entry of members) for (const dependency of next(entry)) users.get(dependency)!.push(entry);
+  const distance = new Map([[root, 0]]);
+  const queue = [root];
+  for (const entry of queue) {
+    for (const user of users.get(entry)!) {
+      if (distance.has(user)) continue;
+      distance.set(user, distance.get(entry)! + 1);
+      queue.push(user);
+    }
+  }
+  const nearer = (entry: Entry) => (a: Entry) => distance.get(a)! < distance.get(entry)!;
+  return new Map(members.map((entry) => [entry, next(entry).find(nearer(entry)) ?? next(entry)[0]]));
+}
+
+function wayTo(root: Entry, entry: Entry, toRoot: ReadonlyMap<Entry, Entry>): Entry[] {
+  const way: Entry[] = [];
+  for (let at = entry; at !== root;) way.push((at = toRoot.get(at)!));
+  return way;
+}
+
+/** @param way from the entry back to itself: the entry is its last */
+function problem(entry: Entry, way: readonly Entry[]): EngineProblem {
+  const left = Math.max(0, way.length - PATH_SHOWN);
+  const shown = left === 0 ? way : [...way.slice(0, PATH_SHOWN - 1), way[way.length - 1]];
+  const { tree, text } = entry.statement;
+  const node = declaredNames(entry.statement)[0]?.node;
+  const span = node === undefined ? { start: 0, end: text.length } : tree.span(node);
+  return { span, code: "name.circular", path: [entry, ...shown].map((member) => member.name ?? ""), left };
+}
