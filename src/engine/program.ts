@@ -7,7 +7,7 @@ import { circleProblems } from "./circles";
 import { compileEntry } from "./definition";
 import { declaredNames, NO_TYPE, sameType, statedName, Entry } from "./entry";
 import { judge, type JudgeContext } from "./judge";
-import { resolvePath, type ReadResult } from "./library";
+import type { ReadResult } from "./library";
 import type { Literal } from "./literal";
 import { compareMeasurements } from "./measurements";
 import { mentionsOf } from "./mentions";
@@ -21,6 +21,7 @@ import { makeSnapshot, type Snapshot } from "./snapshot";
 import { suggestName } from "./suggest";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
 import { judgeAssumptions } from "./unused";
+import { usedPath, useTrouble } from "./uses";
 
 /** What a settling did, for tests: nothing else may depend on it. */
 export interface Log {
@@ -113,22 +114,11 @@ export class Program {
     const paths = new Set<string>();
     for (const note of this.notes.values()) {
       for (const entry of note.entries()) {
-        const path = entry.statement.kind === "use" ? this.usedPath(entry) : undefined;
+        const path = entry.statement.kind === "use" ? usedPath(entry) : undefined;
         if (path !== undefined && !this.notes.has(path) && !this.unread.has(path)) paths.add(path);
       }
     }
     return [...paths];
-  }
-
-  /** The note that a `use` statement names, where it can be one; undefined for itself and for paths that climb out. */
-  usedPath(entry: Entry): string | undefined {
-    if (entry.statement.kind !== "use") return undefined;
-    const path = resolvePath(entry.note.path, entry.statement.tree.text(entry.statement.path));
-    return path === undefined || path === entry.note.path || !path.endsWith(".calcs.md") ? undefined : path;
-  }
-
-  unreadResult(path: string): ReadResult | undefined {
-    return this.unread.get(path);
   }
 
   /** Brings every entry up to date. */
@@ -309,7 +299,7 @@ export class Program {
   private noteArrived(path: string): void {
     for (const note of this.notes.values()) {
       for (const entry of note.entries()) {
-        if (entry.statement.kind !== "use" || this.usedPath(entry) !== path) continue;
+        if (entry.statement.kind !== "use" || usedPath(entry) !== path) continue;
         this.invalidate(entry);
         this.invalidateMentions(note, entry.statement.tree.text(entry.statement.name));
       }
@@ -375,7 +365,7 @@ export class Program {
   }
 
   noteUsedBy(use: Entry): Note | undefined {
-    const path = this.usedPath(use);
+    const path = usedPath(use);
     return path === undefined ? undefined : this.notes.get(path);
   }
 
@@ -540,32 +530,10 @@ export class Program {
     tape: this.tape,
     inputPlace: (slot) => this.inputPlace(slot),
     entryById: (id) => this.entryById(id),
-    usedPath: (entry) => this.usedPath(entry),
-    useTrouble: (entry) => this.useTrouble(entry),
+    usedPath,
+    useTrouble: (entry) => useTrouble(entry, (path) => (this.notes.has(path) ? undefined : this.unread.get(path))),
     isRead: (path) => this.notes.has(path),
   };
-
-  private useTrouble(entry: Entry): EngineProblem | undefined {
-    if (entry.statement.kind !== "use") return undefined;
-    const { tree, path: node } = entry.statement;
-    const written = tree.text(node);
-    const trouble = (
-      code: "use.self" | "use.outside" | "use.missing" | "use.unreadable" | "use.notANote",
-      detail = "",
-    ): EngineProblem => ({
-      span: tree.span(node),
-      code,
-      path: written,
-      detail,
-    });
-    const path = resolvePath(entry.note.path, written);
-    if (path === undefined) return trouble("use.outside");
-    if (path === entry.note.path) return trouble("use.self");
-    if (!path.endsWith(".calcs.md")) return trouble("use.notANote");
-    const unread = this.unread.get(path);
-    if (!unread || "text" in unread || this.notes.has(path)) return undefined;
-    return trouble(`use.${unread.trouble}`, unread.detail);
-  }
 }
 
 function placeOf(entry: Entry, node: Node, literal: Literal): InputPlace {

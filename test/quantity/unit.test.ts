@@ -5,7 +5,6 @@ import {
   describeUnitTrouble,
   isBuiltInUnit,
   isUnit,
-  isUnit,
   resolveUnit,
   UNIT_LIST,
   type UnitTrouble,

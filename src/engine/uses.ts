@@ -1,0 +1,36 @@
+import type { Entry } from "./entry";
+import { resolvePath, type ReadResult } from "./library";
+import type { EngineProblem } from "./problem";
+
+/** The note that a `use` statement names, where it can be one; undefined for itself and for paths that climb out. */
+export function usedPath({ statement, note }: Entry): string | undefined {
+  if (statement.kind !== "use") return undefined;
+  const path = resolvePath(note.path, statement.tree.text(statement.path));
+  return path === undefined || path === note.path || !path.endsWith(NOTE_ENDING) ? undefined : path;
+}
+
+/** Why a `use` statement gives nothing. `whyUnread` says what the library had to say of a note that is not there. */
+export function useTrouble(
+  { statement, note }: Entry,
+  whyUnread: (path: string) => ReadResult | undefined,
+): EngineProblem | undefined {
+  if (statement.kind !== "use") return undefined;
+  const { tree, path: node } = statement;
+  const written = tree.text(node);
+  const trouble = (code: UseCode, detail = ""): EngineProblem => ({
+    span: tree.span(node),
+    code,
+    path: written,
+    detail,
+  });
+  const path = resolvePath(note.path, written);
+  if (path === undefined) return trouble("use.outside");
+  if (path === note.path) return trouble("use.self");
+  if (!path.endsWith(NOTE_ENDING)) return trouble("use.notANote");
+  const unread = whyUnread(path);
+  return unread && "trouble" in unread ? trouble(`use.${unread.trouble}`, unread.detail) : undefined;
+}
+
+type UseCode = "use.self" | "use.outside" | "use.missing" | "use.unreadable" | "use.notANote";
+
+const NOTE_ENDING = ".calcs.md";
