@@ -9,6 +9,8 @@ export interface OpenBox {
   slack: number;
   /** Its parent had no range. */
   readonly isLost: boolean;
+  /** It is run with the domains of its operations clipped. */
+  readonly clips: boolean;
 }
 
 /**

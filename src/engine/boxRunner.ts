@@ -34,6 +34,13 @@ export function isBounded(box: Box): boolean {
   return box.every(Number.isFinite);
 }
 
+/** Where operations have values up to the very edge, so that an operand may touch the edge and rounding pass it. */
+const DOMAINS: ReadonlyMap<number, readonly [number, number]> = new Map([
+  [Op.SquareRoot, [0, Infinity]],
+  [Op.Asin, [-1, 1]],
+  [Op.Acos, [-1, 1]],
+]);
+
 /** What a run costs beside its operations, in operations: it bounds the time that short formulas take. */
 const OVERHEAD = 30;
 
@@ -66,7 +73,11 @@ export class BoxRunner {
     for (const registers of [this.low, this.high, this.numbers]) registers.set(cone.constants, cone.inputs.length);
   }
 
-  forward(box: Box): void {
+  /**
+   * Encloses every register over a box. With `clips`, roots and arcs leave out the part of their operand that has no
+   * value: to be asked only where that part is known, or taken, to be an artefact of enclosing.
+   */
+  forward(box: Box, clips = false): void {
     const { cone, low, high, ends, base } = this;
     const { op, a, b, c } = cone;
     for (let i = 0; i < cone.inputs.length; i++) {
@@ -77,7 +88,10 @@ export class BoxRunner {
       const x = a[k];
       const y = b[k];
       const z = c[k];
-      CONE_OPERATIONS[op[k]].range(ends, low[x], high[x], low[y], high[y], low[z], high[z]);
+      const domain = clips ? DOMAINS.get(op[k]) : undefined;
+      const xLow = domain ? Math.max(low[x], domain[0]) : low[x];
+      const xHigh = domain ? Math.min(high[x], domain[1]) : high[x];
+      CONE_OPERATIONS[op[k]].range(ends, xLow, xHigh, low[y], high[y], low[z], high[z]);
       low[base + k] = ends[0];
       high[base + k] = ends[1];
     }
@@ -141,10 +155,11 @@ export class BoxRunner {
     const isOn = new Uint8Array(this.low.length);
     let at = cone.result;
     while (at >= base) {
-      const next = this.lostOperands(at - base, isOn);
+      const next = this.lostOperand(at - base, isOn);
       if (next === undefined) break;
       at = next;
     }
+    const isGuarded = isOn.includes(1);
     isOn[at] = 1;
     for (let register = Math.max(at, cone.result); register >= base; register--) {
       if (!isOn[register]) continue;
@@ -156,11 +171,11 @@ export class BoxRunner {
     }
     this.operations += cone.op.length;
     const inputs = cone.inputs.map((_, i) => i).filter((i) => isOn[i]);
-    return { row: at >= base ? cone.row[at - base] : undefined, inputs };
+    return { row: at >= base ? cone.row[at - base] : undefined, inputs, isGuarded };
   }
 
   /** The first operand that was lost already; conditions that are left open are put on the list of what leads there. */
-  private lostOperands(k: number, isOn: Uint8Array): number | undefined {
+  private lostOperand(k: number, isOn: Uint8Array): number | undefined {
     const { a, b, c, op } = this.cone;
     const isLost = (register: number) => !(Math.abs(this.low[register]) <= Infinity);
     if (op[k] !== Op.If || isLost(a[k])) return [a[k], b[k], c[k]].slice(0, CONE_OPERATIONS[op[k]].arity).find(isLost);
@@ -186,6 +201,8 @@ export class BoxRunner {
 export interface Loss {
   readonly row?: number;
   readonly inputs: readonly number[];
+  /** The operation is one branch of a choice that is still open over the box. */
+  readonly isGuarded: boolean;
 }
 
 /** 0 · ∞ is 0: an operand that cannot move does not pass on a jump. */

@@ -11,6 +11,8 @@ const CLOSER = 1e-6;
 const SLACK = 1 / 4;
 /** No search goes below what rounding can do to the largest intermediate result. */
 const ROUNDING = 1e-12;
+/** A box has two corners to the power of its inputs; more than these are not tried. */
+const MOST_CORNER_INPUTS = 8;
 /** The most tape operations that are spent on one end: about a fifth of a second. */
 export const BUDGET = 2e6;
 
@@ -59,7 +61,7 @@ export class EndSearch {
     start: Box,
     private readonly budget: number,
   ) {
-    this.queue.push({ sides: start.slice(), height: Infinity, slack: 0, isLost: false });
+    this.queue.push({ sides: start.slice(), height: Infinity, slack: 0, isLost: false, clips: false });
   }
 
   /** No value is above this height. */
@@ -98,7 +100,7 @@ export class EndSearch {
   private work(box: OpenBox): void {
     const { runner } = this;
     do {
-      runner.forward(box.sides);
+      runner.forward(box.sides, box.clips);
       const height = this.upperHeight();
       if (Number.isNaN(height) || (height === Infinity && isBounded(box.sides))) return this.workLost(box);
       box.height = Math.min(box.height, height + box.slack);
@@ -115,7 +117,7 @@ export class EndSearch {
     this.boundByMean(box);
     if (this.loss) return;
     if (!parts || this.isClose(box.height)) return this.close(box);
-    for (const sides of parts) this.queue.push({ sides, height: box.height, slack: box.slack, isLost: false });
+    for (const sides of parts) this.queue.push({ ...box, sides, isLost: false });
   }
 
   /** A box without a range: split until each part has one, or a point is found that has no value, or parts are tiny. */
@@ -129,9 +131,29 @@ export class EndSearch {
       return;
     }
     this.lastLoss = { loss, point, isProved: false };
-    const parts = this.splitter.splitLost(box.sides, loss.inputs);
-    if (!parts) this.loss = this.lastLoss;
-    else for (const sides of parts) this.queue.push({ sides, height: Infinity, slack: box.slack, isLost: true });
+    const parts = this.splitter.splitLost(box.sides, loss);
+    if (parts) for (const sides of parts) this.queue.push({ ...box, sides, height: Infinity, isLost: true });
+    else if (!box.clips && this.hasValueAtCorners(box.sides, loss.inputs))
+      this.queue.push({ ...box, height: Infinity, isLost: true, clips: true });
+    else this.loss ??= this.lastLoss;
+  }
+
+  /**
+   * Whether a tiny box has a value at all its corners, by the inputs that lead to where it has no range: then it only
+   * touches the edge of a domain, as 1 − x² does at zero, and rounding passes it. A corner without a value is a proof.
+   */
+  private hasValueAtCorners(sides: Box, inputs: readonly number[]): boolean {
+    const wide = inputs.filter((i) => sides[2 * i] < sides[2 * i + 1]);
+    if (wide.length > MOST_CORNER_INPUTS) return false;
+    const point = middleOf(sides);
+    for (let corner = 0; corner < 2 ** wide.length; corner++) {
+      wide.forEach((i, bit) => pin(point, i, sides[2 * i + ((corner >> bit) & 1)]));
+      if (!Number.isNaN(this.runner.number(point))) continue;
+      this.runner.forward(point);
+      this.loss = { loss: this.runner.loss(), point, isProved: true };
+      return false;
+    }
+    return true;
   }
 
   /**
@@ -196,10 +218,14 @@ export class EndSearch {
   private tryPoint(point: Box): void {
     const { runner, extremes, way } = this;
     runner.forward(point);
-    const height = this.lowerHeight();
+    let height = this.lowerHeight();
     if (Number.isNaN(height)) {
-      if (Number.isNaN(runner.number(point))) this.loss = { loss: runner.loss(), point, isProved: true };
-      return;
+      if (Number.isNaN(runner.number(point))) {
+        this.loss = { loss: runner.loss(), point, isProved: true };
+        return;
+      }
+      runner.forward(point, true);
+      height = this.lowerHeight();
     }
     const isFirst = this.bestPoint === undefined;
     if (!Number.isFinite(height) || !(height > this.best)) return;

@@ -1,9 +1,13 @@
-import { pin, middle, type Box, type BoxRunner } from "./boxRunner";
+import { pin, middle, type Box, type BoxRunner, type Loss } from "./boxRunner";
 import type { Cone } from "./cone";
 import { Op } from "./operation";
 
-/** A box without a range is halved so often by each input; then it is taken for one without a value. */
+/**
+ * A box without a range is halved so often by each input; then its corners decide. Where a choice guards the operation,
+ * the boxes along the guard are many, so they are not halved as often.
+ */
 const MOST_HALVINGS = 20;
+const MOST_GUARDED_HALVINGS = 6;
 
 /** Decides by which input a box is split, and where. */
 export class Splitter {
@@ -37,9 +41,9 @@ export class Splitter {
   }
 
   /** By the input that is left widest, of those that lead to the operation without a range. */
-  splitLost(sides: Box, inputs: readonly number[]): readonly Box[] | undefined {
+  splitLost(sides: Box, { inputs, isGuarded }: Loss): readonly Box[] | undefined {
     let chosen = -1;
-    let most = 2 ** -MOST_HALVINGS;
+    let most = 2 ** -(isGuarded ? MOST_GUARDED_HALVINGS : MOST_HALVINGS);
     for (const i of inputs) {
       const share = this.shareLeft(sides, i);
       if (share > most) {

@@ -122,6 +122,16 @@ describe("true ranges: what has no value", () => {
       assert.equal(rangeOf(expression, ["x = -1 .. 2", "y = 1 .. 2"]).kind, "undefined", expression);
   });
 
+  it("an operand that touches the edge of a domain and does not pass it", () => {
+    const inputs = ["x = 0 .. 1", "a = 1 .. 2", "b = 0 .. 1"];
+    assertAttained(rangeOf("sqrt(1 - x^2)", inputs), 0, 1, 1e-3);
+    assertAttained(rangeOf("sqrt(a^2 - b^2)", inputs), 0, 2, 1e-3);
+    assertAttained(rangeOf("acos(b / a)", inputs), 0, Math.PI / 2, 1e-3);
+    assertAttained(rangeOf("if a - b > 0.5 then sqrt(a - b - 0.5) else 0", inputs), 0, Math.sqrt(1.5), 1e-3);
+    assert.equal(rangeOf("sqrt(a^2 - 1.000001 * b^2)", inputs).loss?.isProved, true);
+    assert.equal(rangeOf("if x > 0.25 then sqrt(x - 0.5) else 0", inputs).loss?.isProved, true);
+  });
+
   it("a range that could not be shown before the budget was spent", () => {
     const range = rangeOf("1 / (x - y)", ["x = 0 .. 1", "y = 1 .. 2"], { budget: 500 });
     assert.equal(range.kind, "undefined");
