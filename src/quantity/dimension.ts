@@ -163,6 +163,10 @@ function powerText(symbol: string, exponent: number): string {
   return `${symbol}^${Number(exponent.toFixed(4))}`;
 }
 
+/** Powers in which a named unit is tried: Ω², and √W where the dimension is a root itself. A momentum is no √J·√kg. */
+const NAMED_EXPONENTS = [1, -1, 2, -2];
+const NAMED_ROOTS = [0.5, -0.5];
+
 /**
  * The shortest product that has this dimension: of base units, or of one named unit and base units, so that
  * kg·m·s⁻³·K⁻¹ becomes W/(m·K). Lengths and times alone stay what they are: a speed squared is no J/kg.
@@ -170,12 +174,15 @@ function powerText(symbol: string, exponent: number): string {
 function decompose(a: Dimension): Powers {
   let best = basePowers(a);
   if (best.every(([symbol]) => symbol === "m" || symbol === "s")) return best;
+  const isRoot = a.exponents.some((exponent) => !Number.isInteger(exponent));
+  const exponents = isRoot ? [...NAMED_EXPONENTS, ...NAMED_ROOTS] : NAMED_EXPONENTS;
   for (const { symbol } of NAMED_UNITS) {
     const named = bySymbol.get(symbol)!;
     if (named.counts.size > a.counts.size) continue; // No lumen where there is no steradian.
-    for (const exponent of [1, -1]) {
-      const rest = basePowers(exponent === 1 ? divide(a, named) : multiply(a, named));
-      const candidate: Powers = [[symbol, exponent], ...rest];
+    for (const exponent of exponents) {
+      const factor = power(named, exponent);
+      if (factor === undefined) continue;
+      const candidate: Powers = [[symbol, exponent], ...basePowers(divide(a, factor))];
       if (length(candidate) < length(best)) best = candidate;
     }
   }

@@ -149,4 +149,11 @@ describe("dimensions", () => {
       { numRuns: howMany(5000) },
     );
   });
+
+  it("are written with squares and roots of named units where that is shortest", () => {
+    assert.equal(siUnit(of("Ω^2")), "Ω^2");
+    assert.equal(siUnit(power(of("W"), 0.5)!), "√W");
+    assert.equal(siUnit(multiply(of("kg"), of("m/s"))), "N·s");
+    assert.equal(siUnit(of("m^2/s^2")), "m^2/s^2");
+  });
 });
