@@ -11,11 +11,22 @@ const MOST_SHORTEST = 200;
 export function circleProblems(members: readonly Entry[]): (entry: Entry) => EngineProblem {
   const set = new Set(members);
   const inside = (entry: Entry) => entry.dependencies.filter((dependency) => set.has(dependency));
-  if (members.length <= MOST_SHORTEST) return (entry) => problem(entry, wayBack(entry, entry, inside));
+  if (members.length <= MOST_SHORTEST)
+    return (entry) => {
+      const way = wayFrom(entry, entry, search(entry, inside, entry).from);
+      return problem(entry, way, way.length);
+    };
   const root = members.reduce((first, entry) => (key(entry) < key(first) ? entry : first));
   const toRoot = stepsTo(root, members, inside);
   const fromRoot = search(root, inside);
-  return (entry) => problem(entry, [...wayTo(root, entry, toRoot), ...wayFrom(root, entry, fromRoot)]);
+  return (entry) => {
+    const there = toRoot.distance.get(entry)!;
+    const back = fromRoot.distance.get(entry)!;
+    const way: Entry[] = [];
+    for (let at = entry; at !== root && way.length < PATH_SHOWN;) way.push((at = toRoot.step.get(at)!));
+    if (there < PATH_SHOWN) way.push(...wayFrom(root, entry, fromRoot.from));
+    return problem(entry, way, there + back);
+  };
 }
 
 /** The same entry is the common one however the notes came to be what they are. */
@@ -25,25 +36,31 @@ function key(entry: Entry): string {
 
 type Next = (entry: Entry) => readonly Entry[];
 
-/** From where a breadth-first search first came to each entry; it ends when it comes to `end`. */
-function search(start: Entry, next: Next, end?: Entry): ReadonlyMap<Entry, Entry> {
+interface Reached {
+  /** The entry from which a search first came to another. */
+  readonly from: ReadonlyMap<Entry, Entry>;
+  /** In how many steps. To the start itself it is the way round. */
+  readonly distance: ReadonlyMap<Entry, number>;
+}
+
+/** A breadth-first search; it ends when it comes to `end`. */
+function search(start: Entry, next: Next, end?: Entry): Reached {
   const from = new Map<Entry, Entry>();
+  const distance = new Map<Entry, number>();
   const queue = [start];
   for (let i = 0; i < queue.length && !(end && from.has(end)); i++) {
+    const reached = (distance.get(queue[i]) ?? 0) + 1;
     for (const found of next(queue[i])) {
       if (from.has(found)) continue;
       from.set(found, queue[i]);
-      queue.push(found);
+      distance.set(found, reached);
+      if (found !== start) queue.push(found);
     }
   }
-  return from;
+  return { from, distance };
 }
 
 /** The entries from `start` to `end`, which may be the same one: `end` is in it, `start` is not. */
-function wayBack(start: Entry, end: Entry, next: Next): Entry[] {
-  return wayFrom(start, end, search(start, next, end));
-}
-
 function wayFrom(start: Entry, end: Entry, from: ReadonlyMap<Entry, Entry>): Entry[] {
   const way = [end];
   for (let at = from.get(end)!; at !== start; at = from.get(at)!) way.push(at);
@@ -51,7 +68,11 @@ function wayFrom(start: Entry, end: Entry, from: ReadonlyMap<Entry, Entry>): Ent
 }
 
 /** For each entry the next on a shortest way to the root. Of equally short ways, the first that is written. */
-function stepsTo(root: Entry, members: readonly Entry[], next: Next): ReadonlyMap<Entry, Entry> {
+function stepsTo(
+  root: Entry,
+  members: readonly Entry[],
+  next: Next,
+): { step: ReadonlyMap<Entry, Entry>; distance: ReadonlyMap<Entry, number> } {
   const users = new Map<Entry, Entry[]>(members.map((entry) => [entry, []]));
   for (const entry of members) for (const dependency of next(entry)) users.get(dependency)!.push(entry);
   const distance = new Map([[root, 0]]);
@@ -63,20 +84,17 @@ function stepsTo(root: Entry, members: readonly Entry[], next: Next): ReadonlyMa
       queue.push(user);
     }
   }
-  const nearer = (entry: Entry) => (a: Entry) => distance.get(a)! < distance.get(entry)!;
-  return new Map(members.map((entry) => [entry, next(entry).find(nearer(entry)) ?? next(entry)[0]]));
+  const nearest = (entry: Entry) => next(entry).find((step) => distance.get(step)! < distance.get(entry)!);
+  return { step: new Map(members.map((entry) => [entry, nearest(entry) ?? root])), distance };
 }
 
-function wayTo(root: Entry, entry: Entry, toRoot: ReadonlyMap<Entry, Entry>): Entry[] {
-  const way: Entry[] = [];
-  for (let at = entry; at !== root;) way.push((at = toRoot.get(at)!));
-  return way;
-}
-
-/** @param way from the entry back to itself: the entry is its last */
-function problem(entry: Entry, way: readonly Entry[]): EngineProblem {
-  const left = Math.max(0, way.length - PATH_SHOWN);
-  const shown = left === 0 ? way : [...way.slice(0, PATH_SHOWN - 1), way[way.length - 1]];
+/**
+ * @param way from the entry back to itself, of which the entry is the last; or the beginning of it
+ * @param length of the whole way
+ */
+function problem(entry: Entry, way: readonly Entry[], length: number): EngineProblem {
+  const left = Math.max(0, length - PATH_SHOWN);
+  const shown = left === 0 ? way : [...way.slice(0, PATH_SHOWN - 1), entry];
   const { tree, text } = entry.statement;
   const node = declaredNames(entry.statement)[0]?.node;
   const span = node === undefined ? { start: 0, end: text.length } : tree.span(node);

@@ -136,12 +136,15 @@ describe("bad input", () => {
 
   it("a circle of ten thousand lines", async () => {
     const service = await found(repeated(10_000, (i) => `    c${i} = c${(i + 1) % 10_000} + 1\n`));
-    assert.equal(codes(service).length, 10_000);
-    assert.ok(codes(service).every((code) => code.endsWith("name.circular")));
-    assert.ok(
-      service.findings(PATH).every(({ message }) => message.length < 1000),
-      "The path is cut short.",
-    );
+    assert.deepEqual(codes(service), ["1 name.circular"]);
+    assert.ok(service.findings(PATH)[0].message.length < 1000, "The path is cut short.");
+    for (const { outcome } of service.snapshot(PATH)!.rows.slice(0, 10_000)) {
+      assert.ok(outcome.kind === "quantity" && outcome.values.length === 0);
+      assert.deepEqual(
+        outcome.problems.map(({ code }) => code),
+        ["name.circular"],
+      );
+    }
   });
 
   it("a call with three thousand arguments, a list of a hundred thousand members", async () => {
