@@ -77,29 +77,41 @@ interface Tails {
 /** Values that are looked at before a pause: about 2 ms. */
 const PASS = 2 ** 18;
 
+/** Room for each tail, in multiples of what is needed. Cuts that take in more are no help. */
+const ROOM = 4;
+
+/** At least so many of the least and of the greatest values. Those that equal a cut, which can be most, are only counted. */
 function* tailsOf(values: Float64Array, needed: number, { below, above }: Cuts): Generator<void, Tails> {
-  const low = new Float64Array(values.length);
-  const high = new Float64Array(values.length);
-  let lows = 0;
-  let highs = 0;
-  for (let start = 0; start < values.length; start += PASS) {
+  const room = Math.min(values.length, ROOM * needed);
+  const low = new Float64Array(room);
+  const high = new Float64Array(room);
+  let [lows, highs, atLow, atHigh] = [0, 0, 0, 0];
+  for (let start = 0; start < values.length && lows <= room && highs <= room; start += PASS) {
     const end = Math.min(values.length, start + PASS);
     for (let i = start; i < end; i++) {
       const value = values[i];
-      low[lows] = value;
-      if (value <= below) lows++;
-      high[highs] = value;
-      if (value >= above) highs++;
+      if (value < below) {
+        if (lows < room) low[lows] = value;
+        lows++;
+      } else if (value === below) atLow++;
+      if (value > above) {
+        if (highs < room) high[highs] = value;
+        highs++;
+      } else if (value === above) atHigh++;
     }
     yield;
   }
-  if (lows < needed || highs < needed) {
+  if (lows > room || highs > room || lows + atLow < needed || highs + atHigh < needed) {
     const sorted = values.slice().sort();
     return { low: sorted, high: sorted };
   }
-  const least = low.subarray(0, lows).sort();
+  const least = new Float64Array(Math.max(needed, lows)).fill(below);
+  least.set(low.subarray(0, lows).sort());
   yield;
-  return { low: least, high: high.subarray(0, highs).sort() };
+  const greatest = new Float64Array(Math.max(needed, highs)).fill(above);
+  greatest.set(high.subarray(0, highs).sort(), greatest.length - highs);
+  yield;
+  return { low: least, high: greatest };
 }
 
 /** The number of values from one end of the interval to the other (7.7.1). */

@@ -15,7 +15,8 @@ export interface DrawSettings {
 
 /**
  * Draws the inputs of a cone, each by its {@link Spread} (JCGM 101:2008, 6.4): even between the limits (6.4.2), normal
- * (6.4.7), Student's t (6.4.9). A condition that is not held at a value stays nominal.
+ * (6.4.7), Student's t (6.4.9). A condition that is not held at a value stays nominal. What has no limit on one side cannot
+ * be drawn, and is NaN.
  *
  * Correlated inputs are made from correlated normal numbers, which JCGM 101 prescribes for normal ones (6.4.8). For the
  * other shapes the normal numbers are correlated more, by closed formulas, so that the inputs have the stated coefficient
@@ -53,6 +54,7 @@ export class Draws {
     const held = this.settings.held?.get(i);
     if (held !== undefined) block.fill(held, 0, count);
     else if (spread.shape === "held") block.fill(nominal, 0, count);
+    else if (spread.shape === "even" && !Number.isFinite(high - low)) block.fill(NaN, 0, count);
     else if (spread.shape === "even") this.random.fillEven(block, count, low, high);
     else if (spread.shape === "normal") this.random.fillNormal(block, count, nominal, spread.standardUncertainty);
     else this.random.fillStudent(block, count, nominal, spread.standardUncertainty, spread.degreesOfFreedom);

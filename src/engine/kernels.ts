@@ -2,68 +2,44 @@ import { CONE_OPERATIONS, SQUARE } from "./coneOperations";
 import { Op } from "./operation";
 
 /**
- * The samples arithmetic: each operation on a block of numbers at once. It agrees with the number arithmetic, place by
- * place; a result that is not finite is NaN there too.
+ * The samples arithmetic: each operation on blocks of numbers, which lie in one memory from the places given. It agrees
+ * with the number arithmetic, place by place; a result that is not finite is NaN there too.
  *
- * What is written most in formulas has a loop of its own; the other operations apply their number function, and their
- * own work outweighs the call.
+ * What is written most in formulas has a loop of its own; the other operations apply their number function.
+ * Where code may be generated, {@link fused} does the same faster; this is what is always there.
  */
-export type Kernel = (out: Float64Array, a: Float64Array, b: Float64Array, c: Float64Array, count: number) => void;
+export type Kernel = (memory: Float64Array, out: number, a: number, b: number, c: number, count: number) => void;
 
 /** Below, v + (v − v) is v where v is finite, and NaN where it is not, without a branch. */
 const LOOPS: Readonly<Record<number, Kernel | undefined>> = {
-  [Op.Add]: (out, a, b, _c, count) => {
+  [Op.Add]: (memory, out, a, b, _c, count) => {
     for (let i = 0; i < count; i++) {
-      const v = a[i] + b[i];
-      out[i] = v + (v - v);
+      const v = memory[a + i] + memory[b + i];
+      memory[out + i] = v + (v - v);
     }
   },
-  [Op.Subtract]: (out, a, b, _c, count) => {
+  [Op.Subtract]: (memory, out, a, b, _c, count) => {
     for (let i = 0; i < count; i++) {
-      const v = a[i] - b[i];
-      out[i] = v + (v - v);
+      const v = memory[a + i] - memory[b + i];
+      memory[out + i] = v + (v - v);
     }
   },
-  [Op.Multiply]: (out, a, b, _c, count) => {
+  [Op.Multiply]: (memory, out, a, b, _c, count) => {
     for (let i = 0; i < count; i++) {
-      const v = a[i] * b[i];
-      out[i] = v + (v - v);
+      const v = memory[a + i] * memory[b + i];
+      memory[out + i] = v + (v - v);
     }
   },
-  [Op.Divide]: (out, a, b, _c, count) => {
+  [Op.Divide]: (memory, out, a, b, _c, count) => {
     for (let i = 0; i < count; i++) {
-      const v = a[i] / b[i];
-      out[i] = v + (v - v);
+      const v = memory[a + i] / memory[b + i];
+      memory[out + i] = v + (v - v);
     }
   },
-  [Op.Negate]: (out, a, _b, _c, count) => {
-    for (let i = 0; i < count; i++) out[i] = -a[i];
-  },
-  [Op.SquareRoot]: (out, a, _b, _c, count) => {
-    for (let i = 0; i < count; i++) out[i] = Math.sqrt(a[i]);
-  },
-  [Op.Power]: (out, a, b, _c, count) => {
+  [SQUARE]: (memory, out, a, _b, _c, count) => {
     for (let i = 0; i < count; i++) {
-      const v = b[i] === 2 ? a[i] * a[i] : a[i] ** b[i];
-      out[i] = v + (v - v);
-    }
-  },
-  [Op.Min]: (out, a, b, _c, count) => {
-    for (let i = 0; i < count; i++) out[i] = Math.min(a[i], b[i]);
-  },
-  [Op.Max]: (out, a, b, _c, count) => {
-    for (let i = 0; i < count; i++) out[i] = Math.max(a[i], b[i]);
-  },
-  [Op.And]: (out, a, b, _c, count) => {
-    for (let i = 0; i < count; i++) out[i] = a[i] * b[i];
-  },
-  [Op.If]: (out, condition, yes, no, count) => {
-    for (let i = 0; i < count; i++) out[i] = condition[i] === 1 ? yes[i] : condition[i] === 0 ? no[i] : NaN;
-  },
-  [SQUARE]: (out, a, _b, _c, count) => {
-    for (let i = 0; i < count; i++) {
-      const v = a[i] * a[i];
-      out[i] = v + (v - v);
+      const v = memory[a + i] * memory[a + i];
+      memory[out + i] = v + (v - v);
     }
   },
 };
@@ -72,10 +48,10 @@ const LOOPS: Readonly<Record<number, Kernel | undefined>> = {
 export const KERNELS: readonly Kernel[] = CONE_OPERATIONS.map(
   ({ number }, op) =>
     LOOPS[op] ??
-    ((out, a, b, c, count) => {
+    ((memory, out, a, b, c, count) => {
       for (let i = 0; i < count; i++) {
-        const v = number(a[i], b[i], c[i]);
-        out[i] = v + (v - v);
+        const v = number(memory[a + i], memory[b + i], memory[c + i]);
+        memory[out + i] = v + (v - v);
       }
     }),
 );

@@ -1,7 +1,8 @@
 import type { Cone } from "./cone";
+import { fused, type Loop } from "./fused";
 import { KERNELS } from "./kernels";
 
-/** Samples in a block: registers of this length stay in the nearest cache, and one call serves enough of them. */
+/** Samples in a block: long enough that a call is worth it, short enough that what is in use stays in the nearest cache. */
 export const BLOCK = 256;
 
 /** Computes a cone for a block of samples at once: write the inputs, {@link run}, read the result. */
@@ -9,26 +10,62 @@ export class Samples {
   /** One block for each input of the cone. */
   readonly inputs: readonly Float64Array[];
   readonly result: Float64Array;
-  private readonly registers: readonly Float64Array[];
+  private readonly memory: Float64Array;
+  /** Where the block of each register of the cone starts; registers that are not needed at the same time share one. */
+  private readonly places: Int32Array;
+  private readonly loops: readonly Loop[] | undefined;
 
-  constructor(private readonly cone: Cone) {
-    const { inputs, constants, op } = cone;
-    const first = inputs.length + constants.length;
-    const memory = new Float64Array((first + op.length) * BLOCK);
-    this.registers = Array.from({ length: first + op.length }, (_, register) =>
-      memory.subarray(register * BLOCK, (register + 1) * BLOCK),
-    );
-    constants.forEach((constant, i) => this.registers[inputs.length + i].fill(constant));
-    this.inputs = this.registers.slice(0, inputs.length);
-    this.result = this.registers[cone.result];
+  /** `mayGenerate`: whether code may be generated; where the surroundings forbid it, it is not anyway. */
+  constructor(
+    private readonly cone: Cone,
+    mayGenerate = true,
+  ) {
+    const { inputs, constants } = cone;
+    const numbers = sharedBlocks(cone);
+    this.places = numbers.map((number) => number * BLOCK);
+    this.memory = new Float64Array((Math.max(...numbers) + 1) * BLOCK);
+    constants.forEach((constant, i) => this.block(inputs.length + i).fill(constant));
+    this.inputs = inputs.map((_input, i) => this.block(i));
+    this.result = this.block(cone.result);
+    this.loops = mayGenerate ? fused(cone, this.memory, this.places) : undefined;
   }
 
   /** Computes the first `count` places of all registers. */
   run(count: number): void {
-    const { registers } = this;
-    const { op, a, b, c } = this.cone;
-    const first = registers.length - op.length;
-    for (let k = 0; k < op.length; k++)
-      KERNELS[op[k]](registers[first + k], registers[a[k]], registers[b[k]], registers[c[k]], count);
+    if (this.loops) for (const loop of this.loops) loop(count);
+    else this.runKernels(count);
   }
+
+  private runKernels(count: number): void {
+    const { memory, places } = this;
+    const { op, a, b, c } = this.cone;
+    const first = places.length - op.length;
+    for (let k = 0; k < op.length; k++)
+      KERNELS[op[k]](memory, places[first + k], places[a[k]], places[b[k]], places[c[k]], count);
+  }
+
+  private block(register: number): Float64Array {
+    return this.memory.subarray(this.places[register], this.places[register] + BLOCK);
+  }
+}
+
+/**
+ * For each register of a cone the number of its block. Inputs, constants and the result keep theirs; that of another
+ * result is free again once its last reader has run, and an operation may write where it reads.
+ */
+function sharedBlocks({ inputs, constants, op, a, b, c, result }: Cone): Int32Array {
+  const first = inputs.length + constants.length;
+  const lastReader = new Int32Array(first + op.length).fill(-1);
+  for (let k = 0; k < op.length; k++) for (const register of [a[k], b[k], c[k]]) lastReader[register] = k;
+  lastReader[result] = op.length;
+  const blocks = new Int32Array(first + op.length);
+  const free: number[] = [];
+  let used = 0;
+  for (let register = 0; register < first; register++) blocks[register] = used++;
+  for (let k = 0; k < op.length; k++) {
+    for (const register of new Set([a[k], b[k], c[k]]))
+      if (register >= first && lastReader[register] === k) free.push(blocks[register]);
+    blocks[first + k] = free.pop() ?? used++;
+  }
+  return blocks;
 }

@@ -22,7 +22,10 @@ function byTheBook(values: readonly number[], probability: number) {
 
 describe("coverage intervals", () => {
   it("are those of JCGM 101, 7.7, wherever the cuts lie", () => {
-    const value = fc.oneof(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.integer({ min: -3, max: 3 }));
+    // −0 and 0 are one value, and either may stand for both.
+    const value = fc
+      .oneof(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.integer({ min: -3, max: 3 }))
+      .map((x) => x + 0);
     fc.assert(
       fc.property(
         fc.array(value, { minLength: 2, maxLength: 200 }),
@@ -50,6 +53,15 @@ describe("coverage intervals", () => {
     assert.ok(outside > 0.1 * values.length && outside < 0.14 * values.length, `${outside} are sorted`);
     assert.deepEqual(finish(coverageIntervals(values, 0.95, cuts)), byTheBook([...values], 0.95));
     assert.deepEqual(values, before);
+  });
+
+  it("of few different values count them, and sort none", () => {
+    const values = new Float64Array(200_000);
+    new Random("steps").fillEven(values, values.length, 0, 1);
+    values.forEach((value, i) => (values[i] = value < 0.02 ? -1 : value < 0.7 ? 2 : 3));
+    const cuts = cutsFrom(values.slice(0, 10_000), 0.95);
+    assert.deepEqual(cuts, { below: 2, above: 3 });
+    assert.deepEqual(finish(coverageIntervals(values, 0.95, cuts)), byTheBook([...values], 0.95));
   });
 
   it("of a lopsided distribution: the shortest lies where the values are dense", () => {

@@ -30,16 +30,19 @@ describe("kernels of samples", () => {
       );
       fc.assert(
         fc.property(blocks, (block) => {
-          const [a, b, c] = block.map((column) => Float64Array.from(column));
-          const out = new Float64Array(9).fill(77);
-          KERNELS[op](out, a, b, c, 8);
+          const memory = Float64Array.from([...block.flat(), ...new Array<number>(9).fill(77)]);
+          KERNELS[op](memory, 24, 0, 8, 16, 8);
           for (let i = 0; i < 8; i++) {
-            const value = operation.number(a[i], b[i], c[i]);
+            const value = operation.number(block[0][i], block[1][i], block[2][i]);
             const expected = Number.isFinite(value) ? value : NaN;
-            const isSame = Object.is(out[i], expected) || Math.abs(out[i] - expected) <= 4e-16 * Math.abs(expected);
-            assert.ok(isSame, `${operation.name}(${a[i]}, ${b[i]}, ${c[i]}) is ${expected}, not ${out[i]}`);
+            const isSame =
+              Object.is(memory[24 + i], expected) || Math.abs(memory[24 + i] - expected) <= 4e-16 * Math.abs(expected);
+            assert.ok(
+              isSame,
+              `${operation.name}(${block.map((column) => column[i]).join(", ")}) is ${expected}, not ${memory[24 + i]}`,
+            );
           }
-          assert.equal(out[8], 77, "nothing is written beyond the count");
+          assert.equal(memory[32], 77, "nothing is written beyond the count");
         }),
         { numRuns: howMany(2000) },
       );
