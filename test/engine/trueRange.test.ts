@@ -80,8 +80,8 @@ describe("true ranges: what is attained", () => {
   });
 
   it("what is left aside as too small to matter is added to the bounds", () => {
-    const range = rangeOf("x + (y - y * y) / 1e7", ["x = 0 .. 1", "y = 0 .. 1"]);
-    assertAttained(range, 0, 1 + 0.25e-7, 1e-6);
+    const range = rangeOf("x + (y - y * y) / 1e7 + z * z - z", ["x = 0 .. 1", "y = 0 .. 1", "z = 0 .. 1"]);
+    assertAttained(range, -0.25, 1 + 0.25e-7, 1e-3);
     assert.ok(range.high >= 1 + 0.25e-7, `${range.high}`);
   });
 
@@ -185,6 +185,11 @@ describe("true ranges: budgets, signs and slices", () => {
   it("a margin of both signs stops at the points that show it", () => {
     const range = lastRange(["given x = 0 .. 3", "must x * x - 2 * x <= 1"], { stopWhenSignProved: true });
     assert.ok(range.bestLow < 0 && range.bestHigh > 0);
+  });
+
+  it("a margin without a value somewhere has no sign, whatever is found elsewhere", () => {
+    const range = lastRange(["given x = 0 .. 3", "must 1 / (x - 1.3) <= 0"], { stopWhenSignProved: true });
+    assert.equal(range.kind, "undefined");
   });
 
   it("in slices it is the same, and no slice is long", () => {
