@@ -18,7 +18,12 @@ export function registerCheckAll(notes: Notes, problems: Problems, guard: Guard)
     "copperbook.checkAll",
     guard.wrap("Check all notes", undefined, () =>
       vscode.window.withProgress(options, (progress, token) =>
-        guard.run("Check all notes", undefined, () => checkAll(notes, problems, summary, progress, token)),
+        guard.run("Check all notes", undefined, async () => {
+          const isDisturbed = await watchEdits(notes, () => checkAll(notes, problems, summary, progress, token));
+          if (token.isCancellationRequested) return;
+          if (isDisturbed) void offer(summary);
+          else await summary.open();
+        }),
       ),
     ),
   );
@@ -48,7 +53,27 @@ async function checkAll(
       return uri ? [[nameOf(path), uri] as const] : [];
     }),
   );
-  await summary.open(checked, unread.map(named), addresses);
+  summary.update(checked, unread.map(named), addresses);
+}
+
+/** Whether a person edited a note while a task ran: then nothing may come between their keys and their note. */
+async function watchEdits(notes: Notes, task: () => Promise<void>): Promise<boolean> {
+  let isAny = false;
+  const watch = vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+    isAny ||= contentChanges.length > 0 && notes.pathOf(document) !== undefined;
+  });
+  try {
+    await task();
+  } finally {
+    watch.dispose();
+  }
+  return isAny;
+}
+
+async function offer(summary: SummaryDocument): Promise<void> {
+  const open = "Open the summary";
+  const answer = await vscode.window.showInformationMessage(`All notes are checked: ${summary.verdict}.`, open);
+  if (answer === open) await summary.open();
 }
 
 async function recordsOf({ service }: Notes, token: vscode.CancellationToken): Promise<CheckedNote[]> {

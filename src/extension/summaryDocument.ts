@@ -10,7 +10,7 @@ const ADDRESS = vscode.Uri.from({ scheme: SCHEME, path: "/All notes.md" });
 export class SummaryDocument implements vscode.Disposable {
   private readonly changes = new vscode.EventEmitter<vscode.Uri>();
   private readonly subscriptions: vscode.Disposable[];
-  private current: SummaryText = { text: "", links: [] };
+  private current: SummaryText = { verdict: "", text: "", links: [] };
   private addresses = new Map<string, vscode.Uri>();
 
   constructor(guard: Guard) {
@@ -31,15 +31,22 @@ export class SummaryDocument implements vscode.Disposable {
     for (const subscription of this.subscriptions) subscription.dispose();
   }
 
-  /** Opens it; `addresses` are those of the notes, by name. */
-  async open(
+  get verdict(): string {
+    return this.current.verdict;
+  }
+
+  /** Renews it, where it is open too; `addresses` are those of the notes, by name. */
+  update(
     checked: readonly CheckedNote[],
     unchecked: readonly UncheckedNote[],
     addresses: Map<string, vscode.Uri>,
-  ): Promise<void> {
+  ): void {
     this.current = summaryText(checked, unchecked);
     this.addresses = addresses;
     this.changes.fire(ADDRESS);
+  }
+
+  async open(): Promise<void> {
     await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(ADDRESS), { preview: false });
   }
 

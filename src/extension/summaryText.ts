@@ -23,6 +23,8 @@ export interface SummaryLink {
 }
 
 export interface SummaryText {
+  /** Its first line. */
+  readonly verdict: string;
   /** Markdown that reads well as it is. */
   readonly text: string;
   readonly links: readonly SummaryLink[];
@@ -37,7 +39,8 @@ interface Entry {
 
 /** What is wrong in all notes: the verdict first, then what it rests on. */
 export function summaryText(checked: readonly CheckedNote[], unchecked: readonly UncheckedNote[]): SummaryText {
-  const lines: string[] = [`# ${verdict(checked, unchecked)}`, "", totals(checked)];
+  const verdict = verdictOn(checked, unchecked);
+  const lines: string[] = [`# ${verdict}`, "", totals(checked)];
   const links: SummaryLink[] = [];
   for (const [title, entries] of sections(checked)) {
     if (entries.length === 0) continue;
@@ -51,11 +54,11 @@ export function summaryText(checked: readonly CheckedNote[], unchecked: readonly
   if (unchecked.length > 0) {
     lines.push("", "## Not checked", "", ...unchecked.map(({ name, why }) => `- ${name}: ${why}`));
   }
-  return { text: `${lines.join("\n")}\n`, links };
+  return { verdict, text: `${lines.join("\n")}\n`, links };
 }
 
 /** In the words of the command line. */
-function verdict(checked: readonly CheckedNote[], unchecked: readonly UncheckedNote[]): string {
+function verdictOn(checked: readonly CheckedNote[], unchecked: readonly UncheckedNote[]): string {
   if (checked.length === 0 && unchecked.length === 0) return "There is no note in this workspace";
   const count = <T>(list: (note: NoteRecord) => readonly T[], isOne: (one: T) => boolean): number =>
     checked.reduce((total, { record }) => total + list(record).filter(isOne).length, 0);
