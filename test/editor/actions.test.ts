@@ -146,6 +146,7 @@ describe("what can be done in a note", () => {
       await rig.openFile(BAR);
       await rig.waitForBeside(65, "fails at the limits");
       await rig.hover("T_bar", "Lowest at", 63);
+      await rig.page.waitForTimeout(FADE_MS);
       assert.ok(existsSync(await rig.screenshot(`note ${theme}`)));
       await rig.leaveHover();
       await rig.quickFixes("110 Ω", "120 Ω", 37);
@@ -164,3 +165,5 @@ describe("what can be done in a note", () => {
 
 /** Contrast of small text after WCAG 2.1, success criterion 1.4.3. */
 const READABLE = 4.5;
+/** A hover is there before it has faded in. */
+const FADE_MS = 400;
