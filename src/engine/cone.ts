@@ -71,6 +71,8 @@ const enum Sort {
   Operation,
 }
 const SORTS = 3;
+/** So that an operation and two registers make one exact number: far more than a cone has. */
+const MOST_REGISTERS = 2 ** 22;
 
 /** An operation of the notes' tape, and the entry whose code it is part of. */
 interface Place {
@@ -87,7 +89,8 @@ class ConeBuilder {
   /** Registers by slot, by row of the notes' tape, and by what an operation does to what. */
   private readonly bySlot = new Map<number, number>();
   private readonly byRow = new Map<number, number>();
-  private readonly byMeaning = new Map<string, number>();
+  private readonly byMeaning = new Map<number | string, number>();
+  private readonly byValue = new Map<number, number>();
   private readonly owners = new Map<number, Entry>();
   private readonly known = new Set<Entry>();
 
@@ -150,12 +153,11 @@ class ConeBuilder {
   }
 
   private constant(value: number): number {
-    const meaning = `= ${Object.is(value, -0) ? "-0" : value}`;
-    let register = this.byMeaning.get(meaning);
-    if (register === undefined) {
-      register = SORTS * (this.constants.push(value) - 1) + Sort.Constant;
-      this.byMeaning.set(meaning, register);
-    }
+    // A map takes −0 for 0, and they are not the same to an angle.
+    const known = Object.is(value, -0) ? undefined : this.byValue.get(value);
+    if (known !== undefined) return known;
+    const register = SORTS * (this.constants.push(value) - 1) + Sort.Constant;
+    if (!Object.is(value, -0)) this.byValue.set(value, register);
     return register;
   }
 
@@ -185,7 +187,8 @@ class ConeBuilder {
     const meant = isOfOne ? (OF_ONE.get(op) ?? op) : op;
     if (COMMUTATIVE.has(op) && a > b) [a, b] = [b, a];
     const c = registers[2] ?? a;
-    const meaning = `${meant} ${a} ${b} ${c}`;
+    const meaning =
+      registers.length < 3 ? (meant * MOST_REGISTERS + a) * MOST_REGISTERS + b : `${meant} ${a} ${b} ${c}`;
     let register = this.byMeaning.get(meaning);
     if (register === undefined) {
       register = SORTS * (this.op.push(meant) - 1) + Sort.Operation;
