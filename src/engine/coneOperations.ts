@@ -21,7 +21,7 @@ const SAME: readonly Operation[] = [
     trouble: TOO_LARGE,
   },
   constant("itself less itself", 0, () => true, TOO_LARGE),
-  constant("itself over itself", 1, (low, high) => low > 0 || high < 0, "is divided by zero"),
+  constant("itself over itself", 1, (low, high) => low > 0 || high < 0, "divides by zero"),
 ];
 
 /** a · a, a − a and a / a, by their places in the table. */
