@@ -50,14 +50,13 @@ export class Samples {
 }
 
 /**
- * For each register of a cone the number of its block. Inputs, constants and the result keep theirs; that of another
- * result is free again once its last reader has run, and an operation may write where it reads.
+ * For each register of a cone the number of its block. Inputs and constants keep theirs; that of an operation
+ * is free again once its last reader has run, and the result has none. An operation may write where it reads.
  */
-function sharedBlocks({ inputs, constants, op, a, b, c, result }: Cone): Int32Array {
+function sharedBlocks({ inputs, constants, op, a, b, c }: Cone): Int32Array {
   const first = inputs.length + constants.length;
   const lastReader = new Int32Array(first + op.length).fill(-1);
   for (let k = 0; k < op.length; k++) for (const register of [a[k], b[k], c[k]]) lastReader[register] = k;
-  lastReader[result] = op.length;
   const blocks = new Int32Array(first + op.length);
   const free: number[] = [];
   let used = 0;

@@ -88,6 +88,13 @@ describe("gradient", () => {
     assert.ok(Math.abs(gradient.derivatives[place("x")] - -6) < 1e-12);
   });
 
+  it("goes by the branch that is taken", () => {
+    const { cone, place } = modelOf(["given a = 2 ± 1", "given b = 3 ± 1", "y = if a > b then 5 * a else 7 * b"]);
+    const gradient = new Gradient(cone);
+    gradient.at(cone.inputs.map(({ nominal }) => nominal));
+    assert.deepEqual([gradient.derivatives[place("a")], gradient.derivatives[place("b")]], [0, 7]);
+  });
+
   it("has no value where the formula has none", () => {
     const { cone } = modelOf(["given x = 4 ± 1", "y = sqrt(x)"]);
     assert.ok(Number.isNaN(new Gradient(cone).at([-1])));

@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { coverageFactor } from "../../src/engine/coverageFactor";
+import { coverageFactor, normalShareBelow } from "../../src/engine/coverageFactor";
 import { Random } from "../../src/engine/random";
 import { howMany } from "../howMany";
 
@@ -55,6 +55,19 @@ describe("random numbers", () => {
       assertShare(values, coverageFactor(probability, Infinity), probability);
     assertShare(values, 3.442619855899, 0.999423903);
     assertEven(values);
+  });
+
+  it("a million normal draws fill eighty bins as they should (χ²)", () => {
+    const [random, count, bins] = [new Random("bins"), 1_000_000, new Array<number>(80).fill(0)];
+    for (let i = 0; i < count; i++) {
+      const bin = Math.floor((random.normal() + 4) * 10);
+      if (bin >= 0 && bin < 80) bins[bin]++;
+    }
+    const chi = bins.reduce((sum, found, bin) => {
+      const expected = count * (normalShareBelow((bin + 1) / 10 - 4) - normalShareBelow(bin / 10 - 4));
+      return sum + (found - expected) ** 2 / expected;
+    }, 0);
+    assert.ok(chi > 80 - SURE * Math.sqrt(160) && chi < 80 + SURE * Math.sqrt(160), `χ² of ${chi} in 80 bins`);
   });
 
   for (const degrees of [1, 2, 3, 5, 30]) {

@@ -69,6 +69,27 @@ describe("samples of a cone", () => {
     assert.ok(undefinedOnes.count > run.count / 20 && undefinedOnes.count < run.count * 0.9);
   });
 
+  it("have no value behind one that became too large, whatever would make it small again", () => {
+    for (const term of [
+      "atan(x)",
+      "tanh(x)",
+      "1 / x",
+      "exp(-x)",
+      "min(x, 1)",
+      "sign(x)",
+      "if x > 1 then 1 else 0",
+      "x || 1",
+    ]) {
+      const { cone } = modelOf([...GIVEN, "x = a * 1e300 * 1e300 * b", `y = ${term}`]);
+      for (const mayGenerate of [true, false]) {
+        const samples = new Samples(cone, mayGenerate);
+        samples.inputs.forEach((block) => block.fill(2));
+        samples.run(1);
+        assert.ok(Number.isNaN(samples.result[0]), `${term} is ${samples.result[0]}`);
+      }
+    }
+  });
+
   it("of more operations than one function takes go from one to the next", () => {
     const lines = Array.from({ length: 700 }, (_, i) => `x${i + 1} = x${i} * 0.99 + a / (x${i} + b)`);
     const { cone } = modelOf([...GIVEN, "x0 = a + b", ...lines, "y = x700 - x3 * x499 + c"]);
