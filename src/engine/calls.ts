@@ -50,10 +50,13 @@ function inline(compiler: Compiler, node: Node, found: Entry, name: string): Ope
   const given = bindArguments(compiler, node, found, name);
   if (!given) return undefined;
   return compiler.inside(found, node, (bound) => {
-    for (const parameter of statement.parameters) {
+    // A default is of the note: it sees none of the parameters, so all are bound at once.
+    const values = statement.parameters.map((parameter) => {
       const key = statement.tree.text(parameter.name);
-      const value =
-        given.get(key) ?? (parameter.default === undefined ? undefined : compiler.expression(parameter.default));
+      const own = parameter.default;
+      return [key, given.get(key) ?? (own === undefined ? undefined : compiler.expression(own))] as const;
+    });
+    for (const [key, value] of values) {
       if (!value) return undefined;
       bound.set(key, value);
     }

@@ -138,7 +138,8 @@ export function wave(out: Ends, f: (x: number) => number, trough: number, low: n
   const period = 2 * Math.PI;
   const from = (low - trough) / period;
   const to = (high - trough) / period;
-  if (!(to - from < 1) || Math.abs(from) > 1e5 || Math.abs(to) > 1e5) return set(out, -1, 1);
+  const isTold = low === high || (to - from < 1 && Math.abs(from) <= 1e5 && Math.abs(to) <= 1e5);
+  if (!isTold) return set(out, -1, 1);
   const NEAR = 1e-9;
   const hasTrough = Math.floor(to + NEAR) > Math.floor(from - NEAR);
   const hasCrest = Math.floor(to - 0.5 + NEAR) > Math.floor(from - 0.5 - NEAR);

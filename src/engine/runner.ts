@@ -25,8 +25,12 @@ export class Runner {
   private marks = 0;
   /** Whether an operation's result has been used in the sweep at hand. */
   private used = new Uint8Array(this.size);
+  /** Whether an uncertain argument reaches an operation. */
+  private open = new Uint8Array(this.size);
   private readonly ends: Ends = new Float64Array(6);
   private readonly sweep: number[] = [];
+  /** The last run was of uncertain arguments, so that {@link low} and {@link high} are its own. */
+  private hasRanges = false;
   private readonly arguments = new Arguments();
 
   constructor(
@@ -39,6 +43,7 @@ export class Runner {
     this.reserve(code.length);
     const uncertain = this.runNumbers(code);
     if (uncertain) this.runRanges(code);
+    this.hasRanges = uncertain;
     const { op, a, b } = this.tape;
     let changed = false;
     for (let k = 0; k < code.length; k++) {
@@ -50,7 +55,7 @@ export class Runner {
 
   private runNumbers(code: Run): boolean {
     const { op, a, b, c } = this.tape;
-    const { number } = this;
+    const { number, open } = this;
     const { nominal, standing } = this.slots;
     let uncertain = false;
     for (let k = 0; k < code.length; k++) {
@@ -59,9 +64,11 @@ export class Runner {
       const x = a[at];
       const y = operation.arity > 1 ? b[at] : 0;
       const z = operation.arity > 2 ? c[at] : 0;
-      if (x >= 0 && standing[x] !== Standing.Exact) uncertain = true;
-      if (operation.arity > 1 && y >= 0 && standing[y] !== Standing.Exact) uncertain = true;
-      if (operation.arity > 2 && z >= 0 && standing[z] !== Standing.Exact) uncertain = true;
+      let anyOpen = x >= 0 ? standing[x] !== Standing.Exact : open[-1 - x] === 1;
+      if (operation.arity > 1) anyOpen ||= y >= 0 ? standing[y] !== Standing.Exact : open[-1 - y] === 1;
+      if (operation.arity > 2) anyOpen ||= z >= 0 ? standing[z] !== Standing.Exact : open[-1 - z] === 1;
+      open[k] = anyOpen ? 1 : 0;
+      uncertain ||= anyOpen;
       const value = operation.number(
         x >= 0 ? nominal[x] : number[-1 - x],
         y >= 0 ? nominal[y] : number[-1 - y],
@@ -72,11 +79,16 @@ export class Runner {
     return uncertain;
   }
 
+  /** What no uncertain argument reaches is the number that it is, however its operation rounds. */
   private runRanges(code: Run): void {
     const { op, a, b, c } = this.tape;
-    const { low, high, ends } = this;
+    const { low, high, number, open, ends } = this;
     const { low: slotLow, high: slotHigh } = this.slots;
     for (let k = 0; k < code.length; k++) {
+      if (open[k] === 0) {
+        low[k] = high[k] = number[k];
+        continue;
+      }
       const at = code.from + k;
       const x = a[at];
       const y = b[at];
@@ -195,8 +207,8 @@ export class Runner {
       const source = -1 - operand;
       if (this.used[source]) this.arguments.anyTwice = true;
       this.used[source] = 1;
-      this.slopeLow[source] = widenDown(this.slopeLow[source] + from);
-      this.slopeHigh[source] = widenUp(this.slopeHigh[source] + to);
+      this.slopeLow[source] = sumDown(this.slopeLow[source], from);
+      this.slopeHigh[source] = sumUp(this.slopeHigh[source], to);
     }
   }
 
@@ -237,19 +249,18 @@ export class Runner {
 
   private atCorner(code: Run, from: number, way: 1 | -1): number {
     const { op, a, b, c } = this.tape;
-    const { cornerLow, cornerHigh, ends, slots } = this;
-    const end = (operand: number, other: Float64Array, least: Float64Array, greatest: Float64Array): number => {
-      if (operand < 0) return other[-1 - operand];
+    const { cornerLow, cornerHigh, number, open, ends, slots } = this;
+    const end = (operand: number, temporaries: Float64Array): number => {
+      if (operand < 0) return temporaries[-1 - operand];
       const sign = this.arguments.signOf(operand) * way;
-      return sign > 0
-        ? greatest[operand]
-        : sign < 0
-          ? least[operand]
-          : other === cornerLow
-            ? least[operand]
-            : greatest[operand];
+      // Where an argument cancels out, any of its values will do.
+      return sign > 0 ? slots.high[operand] : sign < 0 ? slots.low[operand] : slots.nominal[operand];
     };
     for (const k of this.sweep) {
+      if (open[k] === 0) {
+        cornerLow[k] = cornerHigh[k] = number[k];
+        continue;
+      }
       const at = code.from + k;
       const { arity, range } = OPERATIONS[op[at]];
       const x = a[at];
@@ -257,12 +268,12 @@ export class Runner {
       const z = arity > 2 ? c[at] : x;
       range(
         ends,
-        end(x, cornerLow, slots.low, slots.high),
-        end(x, cornerHigh, slots.low, slots.high),
-        end(y, cornerLow, slots.low, slots.high),
-        end(y, cornerHigh, slots.low, slots.high),
-        end(z, cornerLow, slots.low, slots.high),
-        end(z, cornerHigh, slots.low, slots.high),
+        end(x, cornerLow),
+        end(x, cornerHigh),
+        end(y, cornerLow),
+        end(y, cornerHigh),
+        end(z, cornerLow),
+        end(z, cornerHigh),
       );
       cornerLow[k] = ends[0];
       cornerHigh[k] = ends[1];
@@ -304,7 +315,10 @@ export class Runner {
     if (operand >= 0)
       return { nominal: this.slots.nominal[operand], low: this.slots.low[operand], high: this.slots.high[operand] };
     const k = -1 - operand;
-    return { nominal: this.number[k], low: this.low[k], high: this.high[k] };
+    const nominal = this.number[k];
+    return this.hasRanges
+      ? { nominal, low: this.low[k], high: this.high[k] }
+      : { nominal, low: nominal, high: nominal };
   }
 
   private reserve(length: number): void {
@@ -320,6 +334,7 @@ export class Runner {
     this.mark = new Int32Array(this.size);
     this.marks = 0;
     this.used = new Uint8Array(this.size);
+    this.open = new Uint8Array(this.size);
   }
 }
 
@@ -362,8 +377,8 @@ class Arguments {
       this.sign[i] = 0;
     } else {
       this.anyTwice = true;
-      this.low[known] = widenDown(this.low[known] + low);
-      this.high[known] = widenUp(this.high[known] + high);
+      this.low[known] = sumDown(this.low[known], low);
+      this.high[known] = sumUp(this.high[known], high);
     }
   }
 
@@ -379,11 +394,21 @@ function times(a: number, b: number): number {
   return a === 0 || b === 0 ? 0 : a * b;
 }
 
-/** Slopes are summed outward; ∞ − ∞ can be anything. */
-function widenDown(x: number): number {
-  return Number.isNaN(x) ? -Infinity : Number.isFinite(x) ? x - Math.abs(x) * 2 ** -50 : x;
+/** Slopes are summed outward where the sum is rounded, so that what cancels is nothing; ∞ − ∞ can be anything. */
+function sumDown(a: number, b: number): number {
+  const sum = a + b;
+  if (Number.isNaN(sum)) return -Infinity;
+  return isExactSum(sum, a, b) || !Number.isFinite(sum) ? sum : sum - Math.abs(sum) * 2 ** -50;
 }
 
-function widenUp(x: number): number {
-  return Number.isNaN(x) ? Infinity : Number.isFinite(x) ? x + Math.abs(x) * 2 ** -50 : x;
+function sumUp(a: number, b: number): number {
+  const sum = a + b;
+  if (Number.isNaN(sum)) return Infinity;
+  return isExactSum(sum, a, b) || !Number.isFinite(sum) ? sum : sum + Math.abs(sum) * 2 ** -50;
+}
+
+/** Whether a sum of two doubles was not rounded: Knuth, The Art of Computer Programming 2, 4.2.2, theorem B. */
+function isExactSum(sum: number, a: number, b: number): boolean {
+  const partOfB = sum - a;
+  return a - (sum - partOfB) + (b - partOfB) === 0;
 }

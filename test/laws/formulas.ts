@@ -3,12 +3,20 @@ import fc from "fast-check";
 /** A formula of plain numbers: written as a note has it, and evaluated by nothing of the engine's. */
 export interface Formula {
   readonly text: string;
-  /** Its value; NaN where it has none. Every intermediate is shown to `see`. */
-  readonly at: (point: Point, see: (x: number) => void) => number;
+  readonly at: (point: Point) => Estimate;
+}
+
+/** A value, NaN where there is none, and a bound of its rounding error: infinite where a jump or an end is too near to tell. */
+export interface Estimate {
+  readonly value: number;
+  readonly error: number;
 }
 
 /** A value for every name. */
-export type Point = ReadonlyMap<string, number>;
+export type Point = ReadonlyMap<string, Estimate>;
+
+/** A few roundings, and the widening of ends that keeps ranges safe. */
+const ROUNDING = 4e-15;
 
 const near = (a: number, b: number) => Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
 
@@ -73,32 +81,40 @@ function variable(name: string): Formula {
 }
 
 function constant(text: string): Formula {
-  return { text, at: () => Number(text) };
+  return { text, at: () => ({ value: Number(text), error: 0 }) };
 }
 
 function ofTwo([which, a, b]: [number, Formula, Formula]): Formula {
   const [write, f] = TWO[which];
-  return { text: write(a.text, b.text), at: (point, see) => seen(f(a.at(point, see), b.at(point, see)), see) };
+  return { text: write(a.text, b.text), at: (point) => estimate(f, a.at(point), b.at(point)) };
 }
 
 function ofOne([which, a]: [number, Formula]): Formula {
   const [write, f] = ONE[which];
-  return { text: write(a.text), at: (point, see) => seen(f(a.at(point, see)), see) };
+  return { text: write(a.text), at: (point) => estimate(f, a.at(point), EXACT) };
+}
+
+const EXACT: Estimate = { value: 0, error: 0 };
+
+/** Errors are carried through a function by evaluating it at their ends. */
+function estimate(f: Two, a: Estimate, b: Estimate): Estimate {
+  const value = f(a.value, b.value);
+  if (!Number.isFinite(value)) return { value: NaN, error: a.error + b.error > 0 ? Infinity : 0 };
+  const ends = [-1, 1].flatMap((x) => [-1, 1].map((y) => f(a.value + x * a.error, b.value + y * b.error)));
+  const most = Math.max(...ends.map((end) => Math.abs(end - value)));
+  return { value, error: Number.isFinite(most) ? most + ROUNDING * Math.abs(value) : Infinity };
 }
 
 function conditional([left, right, yes, no]: [Formula, Formula, Formula, Formula]): Formula {
   return {
     text: `(if ${left.text} < ${right.text} then ${yes.text} else ${no.text})`,
-    at: (point, see) => {
-      const [a, b] = [left.at(point, see), right.at(point, see)];
-      if (Number.isNaN(a) || Number.isNaN(b)) return NaN;
-      return (less(a, b) ? yes : no).at(point, see);
+    at: (point) => {
+      const [a, b] = [left.at(point), right.at(point)];
+      if (Number.isNaN(a.value) || Number.isNaN(b.value)) return { value: NaN, error: a.error + b.error };
+      const chosen = (less(a.value, b.value) ? yes : no).at(point);
+      const isClear =
+        a.error + b.error === 0 || Math.abs(a.value - b.value) > 2 * (a.error + b.error) + 1e-11 * Math.abs(a.value);
+      return isClear ? chosen : { value: chosen.value, error: Infinity };
     },
   };
-}
-
-function seen(x: number, see: (x: number) => void): number {
-  if (!Number.isFinite(x)) return NaN;
-  see(x);
-  return x;
 }
