@@ -8,6 +8,7 @@ import type { Note } from "./note";
 import type { Outcome } from "./outcome";
 import type { EngineProblem, NameKind } from "./problem";
 import { NO_RUN, type Run } from "./tape";
+import type { TrueRange } from "./trueRange";
 
 /** What an entry is to those that mention its name. */
 export type EntryType =
@@ -49,6 +50,11 @@ export class Entry {
   /** The slot of each of its literals, by node: one literal is one quantity, however often a function's body is inlined. */
   literals?: Map<Node, number>;
   compileProblems: readonly EngineProblem[] = NONE;
+
+  /** What a search found of results whose range stage A left open, by their place among the results. */
+  found?: readonly (TrueRange | undefined)[];
+  /** An upper bound of the operations it rests on. */
+  coneSize = 0;
 
   outcome?: Outcome;
   /** What the view of the whole note adds to the outcome's problems, by its three parts. */

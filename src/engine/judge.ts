@@ -19,6 +19,7 @@ import type { Runner } from "./runner";
 import { judgeChoice } from "./choices";
 import { troubleProblem } from "./trouble";
 import { Standing, type Slots, type Tape } from "./tape";
+import type { InputValue, TrueRange } from "./trueRange";
 
 /** What judging asks of the program around it. */
 export interface JudgeContext {
@@ -171,6 +172,8 @@ class Judge {
   }
 
   private extent(slot: number, mostInputs: number): Extent {
+    const searched = this.entry.found?.[slot - this.entry.results.from];
+    if (searched && searched.kind !== "undefined") return this.searched(slot, searched);
     const { slots, inputPlace } = this.context;
     const { inputs, signs } = slots.pushes[slot];
     const pushes =
@@ -186,6 +189,16 @@ class Judge {
       standing: STANDINGS[slots.standing[slot] as Standing],
       pushes,
     };
+  }
+
+  /** The range that a search found, or narrowed. */
+  private searched(slot: number, { kind, low, high, bestLow, bestHigh, atLow, atHigh }: TrueRange): Extent {
+    const { slots, inputPlace } = this.context;
+    const named = (inputs: readonly InputValue[]) =>
+      inputs.map(({ slot: of, value }) => ({ input: inputPlace(of), value }));
+    const found = { low: bestLow, high: bestHigh, atLow: named(atLow), atHigh: named(atHigh) };
+    const standing = kind === "attained" ? "attained" : "enclosed";
+    return { nominal: slots.nominal[slot], low, high, standing, pushes: NO_PUSHES_SHOWN, found };
   }
 
   /** The first place at which a value, or else a range, was lost in this entry. */
@@ -211,8 +224,7 @@ class Judge {
     const reason = state === "undecided" ? this.reason(all) : undefined;
     const isShared = statement.share !== undefined && state !== "holds";
     const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare) : [];
-    const spare =
-      spares.length > 0 && spares.every((s) => s !== undefined) ? Math.min(...(spares)) : undefined;
+    const spare = spares.length > 0 && spares.every((s) => s !== undefined) ? Math.min(...spares) : undefined;
     return {
       kind: "rule",
       word: statement.word,
@@ -257,14 +269,13 @@ class Judge {
 
   /** The conditions that are no comparisons: true, false or open as a whole. */
   private wholeConditions(): { state: RuleState; reason?: string }[] {
-    const { entry, context } = this;
+    const { entry } = this;
     const inClauses = new Set(entry.clauses.flatMap(({ slot }) => [slot, slot + 1, slot + 2]));
     const parts: { state: RuleState; reason?: string }[] = [];
     for (let i = 0; i < entry.results.length; i++) {
       if (inClauses.has(i)) continue;
-      const slot = entry.results.from + i;
-      const nominal = context.slots.nominal[slot];
-      const isTrue = tri(context.slots.low[slot], context.slots.high[slot]);
+      const { nominal, low, high } = this.extent(entry.results.from + i, 0);
+      const isTrue = tri(low, high);
       if (Number.isNaN(nominal)) parts.push({ state: "undecided", reason: "it has no value" });
       else if (nominal === 0) parts.push({ state: "fails" });
       else if (isTrue === true) parts.push({ state: "holds" });
@@ -322,7 +333,14 @@ function judgeMargin(
   if (isProved) return { state: "holds", ...sizes };
   const failing = low ? margin.high : margin.low;
   if (!Number.isFinite(failing)) return { state: "undecided", reason: unboundedReason(margin) };
-  if (margin.standing === "enclosed" || isCrossed) return { state: "undecided", reason: "its bounds leave it open" };
+  // A search comes as near to an end as a thousandth of the width: it is a value that it computed that proves a failure.
+  const witnesses = margin.found
+    ? [margin.found.low, margin.found.high]
+    : margin.standing === "enclosed"
+      ? []
+      : [failing];
+  const isRefuted = witnesses.some((m) => Number.isFinite(m) && !holdsBy(m, left.nominal, right.nominal));
+  if (!isRefuted || isCrossed) return { state: "undecided", reason: "its bounds leave it open" };
   return { state: "failsAtLimits", ...sizes };
 }
 

@@ -24,6 +24,22 @@ export interface Extent {
   readonly standing: "exact" | "attained" | "enclosed" | "undefined";
   /** Where it is attained: the inputs with the ends that lead to the highest value; the lowest is at the opposite ends. */
   readonly pushes: readonly Push[];
+  /** Where it was searched for: the least and greatest values that were computed, and the inputs that give them. */
+  readonly found?: FoundEnds;
+}
+
+/** What a search came across: values that do occur. */
+export interface FoundEnds {
+  readonly low: number;
+  readonly high: number;
+  readonly atLow: readonly InputAt[];
+  readonly atHigh: readonly InputAt[];
+}
+
+/** An uncertain input at a value of its range. */
+export interface InputAt {
+  readonly input: InputPlace;
+  readonly value: number;
 }
 
 /** An uncertain input, and the end of it at which a value is highest. */

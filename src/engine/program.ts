@@ -17,6 +17,7 @@ import type { InputPlace } from "./outcome";
 import type { EngineProblem } from "./problem";
 import { Runner } from "./runner";
 import { sameData } from "./sameData";
+import { coneSizeOf, searchRanges } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
 import { suggestName } from "./suggest";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
@@ -403,7 +404,9 @@ export class Program {
       isMoved ||= valueChanged === this.revision;
     }
     if (isRetyped) this.compile(entry);
-    if (isRetyped || isMoved) this.run(entry);
+    entry.coneSize = coneSizeOf(entry);
+    // What was found by a search rests on the whole cone, in which something changed even if no argument did.
+    if (isRetyped || isMoved || entry.found) this.run(entry);
     entry.dirty = false;
   }
 
@@ -438,6 +441,7 @@ export class Program {
     this.log?.run.push(entry.statement.text);
     const changed = entry.code.length > 0 && this.runner.run(entry.code);
     if (changed || entry.statement.kind === "function") entry.valueChanged = this.revision;
+    entry.found = searchRanges(this, entry);
     this.setOutcome(entry);
   }
 
@@ -457,6 +461,7 @@ export class Program {
     entry.clauses = [];
     entry.blockedBy = undefined;
     entry.compileProblems = [problem];
+    entry.found = undefined;
     // Whatever becomes of the circle, its members are compiled again: they have no code, and a problem that may be gone.
     entry.stale = true;
     entry.dirty = false;

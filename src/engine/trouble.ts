@@ -19,7 +19,9 @@ export function troubleProblem(entry: Entry, context: JudgeContext, of: "value" 
       of === "value"
         ? Number.isNaN(slots.nominal[slot])
         : !Number.isFinite(slots.low[slot]) || !Number.isFinite(slots.high[slot]);
-    if (!isLost) continue;
+    const searched = entry.found?.[slot - entry.results.from];
+    // A search may have found the range that enclosing alone could not give.
+    if (!isLost || (of === "range" && searched && searched.kind !== "undefined")) continue;
     const origin = runner.origin(code, tape.a[row], of);
     if (!origin) continue;
     return describe(entry, context, of, origin.row, origin.operands);

@@ -8,7 +8,7 @@ import { code, codeBlock, escaped } from "./markdown";
 import { measurementText, originText } from "./origin";
 import { nominalText, quantityLine } from "./quantityLine";
 import { substituted } from "./substitution";
-import { extentText, inputAtEnd } from "./value";
+import { extentText, inputsAt } from "./value";
 
 /** Inputs, uses and list members that are named; the rest are counted. */
 const MOST_NAMED = 8;
@@ -102,19 +102,15 @@ function limitsOf({ name, home }: Defined): readonly number[] {
 }
 
 /** At which inputs the limits occur. */
-function limitsText({ standing, pushes, low, high }: Extent): string {
+function limitsText(extent: Extent): string {
+  const { standing, pushes, low, high } = extent;
   if (standing === "enclosed")
     return "The range is an enclosure: the values lie inside it, and may not reach its ends.";
-  if (standing !== "attained" || pushes.length === 0 || !(low < high)) return "";
-  const at = (isHighest: boolean) =>
-    escaped(
-      named(
-        pushes.map(({ input, highestAt }) => inputAtEnd(input, (highestAt === "high") === isHighest ? "high" : "low")),
-      ),
-    );
+  const [highest, lowest] = [inputsAt(extent, "high"), inputsAt(extent, "low")];
+  if (standing !== "attained" || highest.length === 0 || !(low < high)) return "";
   // A literal that is all there is needs no words about itself.
   if (pushes.length === 1 && pushes[0].input.low === low && pushes[0].input.high === high) return "";
-  return `Highest at ${at(true)}  \nLowest at ${at(false)}`;
+  return `Highest at ${escaped(named(highest))}  \nLowest at ${escaped(named(lowest))}`;
 }
 
 /** The measurements of a quantity in its note. */

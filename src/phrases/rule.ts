@@ -1,7 +1,7 @@
 import { showRatio } from "../quantity/display";
 import { TEMPERATURE } from "../quantity/dimension";
 import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
-import { inputAtEnd, numberText } from "./value";
+import { inputsAt, numberText } from "./value";
 
 /** What is to spare is judged at a glance; more digits would be read as exact. */
 const ROOM_DIGITS = 3;
@@ -45,8 +45,17 @@ export function decisiveClause(rule: RuleOutcome): ClauseOutcome | undefined {
   );
 }
 
-/** *12 % to spare*, *9 % short*; for temperatures and for a limit of zero the difference itself. Empty for `=`. */
-export function sizeText({ spare, room, dimension, point, unit }: ClauseOutcome): string {
+/**
+ * *12 % to spare*, *9 % short*; for temperatures and for a limit of zero the difference itself. Bounds that are only an
+ * enclosure give *at least 12 % to spare* and *up to 9 % short*. Empty for `=`.
+ */
+export function sizeText(clause: ClauseOutcome): string {
+  const text = plainSize(clause);
+  if (text === "" || clause.margin.standing !== "enclosed") return text;
+  return `${clause.room! < 0 ? "up to" : "at least"} ${text}`;
+}
+
+function plainSize({ spare, room, dimension, point, unit }: ClauseOutcome): string {
   if (room === undefined) return "";
   const word = room < 0 ? "short" : "to spare";
   if (spare !== undefined) return `${showRatio(Math.abs(spare))} ${word}`;
@@ -61,9 +70,7 @@ export function worstInputs({ relation, margin }: ClauseOutcome): readonly strin
     relation === "<" ||
     relation === "<=" ||
     ((relation === "=" || relation === "!=") && margin.high > Math.abs(margin.low));
-  return margin.pushes.map(({ input, highestAt }) =>
-    inputAtEnd(input, isUpper === (highestAt === "high") ? "high" : "low"),
-  );
+  return inputsAt(margin, isUpper ? "high" : "low");
 }
 
 function closeness({ spare, room }: ClauseOutcome): number {

@@ -33,6 +33,17 @@ export function inputAtEnd(input: InputPlace, end: "low" | "high"): string {
   return `${input.name} ${numberText(end === "low" ? input.low : input.high, input)}`;
 }
 
+/** The inputs at which a value is lowest or highest, each with its value there; empty where that is not known. */
+export function inputsAt({ pushes, found }: Extent, end: "low" | "high"): readonly string[] {
+  if (found)
+    return found[end === "low" ? "atLow" : "atHigh"].map(
+      ({ input, value }) => `${input.name} ${numberText(value, input)}`,
+    );
+  return pushes.map(({ input, highestAt }) =>
+    inputAtEnd(input, (highestAt === "high") === (end === "high") ? "high" : "low"),
+  );
+}
+
 function truthText(value: boolean | undefined): string {
   return value === undefined ? "open" : value ? "true" : "false";
 }

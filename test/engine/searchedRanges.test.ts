@@ -1,0 +1,77 @@
+import assert from "node:assert/strict";
+import { extentText, inputsAt } from "../../src/phrases/value";
+import { rulePhrase } from "../../src/phrases/rule";
+import { openNotes } from "../notation";
+
+/** Ranges that enclosing line by line would make too wide: one input comes in by several ways. */
+describe("a quantity that an input reaches by several ways", () => {
+  const INPUTS = `
+    V = 48 V ± 3 %
+    W = 12 V ± 10 %
+    R = 100 Ω ± 1 %
+    V_in = 9 .. 12 .. 15 V
+`;
+  const rows = (lines: string) => openNotes(INPUTS + lines).program.snapshot("note.calcs.md")!.rows;
+  const last = (lines: string) => rows(lines).at(-1)!.outcome;
+
+  for (const [lines, shown] of [
+    ["    out = V - W\n    x = V - out\n", "10.8 .. 12 .. 13.2 V"],
+    ["    same = V\n    x = same - V\n", "0 V"],
+    ["    x = (V + 1 V) - V\n", "1 V"],
+    ["    x = R / R\n", "1"],
+    ["    I = V_in / R\n    x = I^2 * R\n", "0.802 .. 1.44 .. 2.27 W"],
+    ["    x = R / (R + W / (1 A))\n", "0.882 .. 0.893 .. 0.903"],
+    ["    x = if W > 12 V then W else 20 V\n", "12 .. 20 .. 20 V"],
+    ["    x = sqrt(1 - (W / (20 V))^2)\n", "0.751 .. 0.8 .. 0.842"],
+  ] as const) {
+    it(`${lines.trim().split("\n").at(-1)!.trim()} is ${shown}`, () => {
+      const outcome = last(lines);
+      assert.ok(outcome.kind === "quantity");
+      assert.equal(extentText(outcome.values[0], outcome), shown);
+      assert.deepEqual(outcome.problems, []);
+    });
+  }
+
+  it("names the inputs at its ends", () => {
+    const outcome = last("    I = V_in / R\n    x = I^2 * R\n");
+    assert.ok(outcome.kind === "quantity");
+    assert.deepEqual(inputsAt(outcome.values[0], "high"), ["V_in 15 V", "R 99 Ω"]);
+    assert.deepEqual(inputsAt(outcome.values[0], "low"), ["V_in 9 V", "R 101 Ω"]);
+  });
+
+  it("has its rules decided", () => {
+    const power = "    I = V_in / R\n    P = I^2 * R\n";
+    const phrase = (rule: string) => {
+      const outcome = last(`${power}    ${rule}\n`);
+      assert.ok(outcome.kind === "rule");
+      return rulePhrase(outcome);
+    };
+    assert.equal(phrase("must P <= 2.5 W"), "holds, 9.1 % to spare");
+    assert.equal(phrase("must P <= 2 W"), "fails at the limits, 14 % short at V_in 15 V, R 99 Ω");
+    assert.equal(phrase("must P <= 1 W"), "fails, 127 % short");
+  });
+
+  it("has no search where all is proved line by line", () => {
+    const outcome = last("    x = V - W\n");
+    assert.ok(outcome.kind === "quantity");
+    assert.equal(outcome.values[0].found, undefined);
+  });
+
+  it("is looked at again where only what lies behind its arguments changed", () => {
+    const { program } = openNotes("    a = 1 .. 3\n    b = a - 2\n    c = b * b + a * 0\n    d = c * a\n");
+    const x = () => {
+      const outcome = program.snapshot("note.calcs.md")!.rows.at(-1)!.outcome;
+      assert.ok(outcome.kind === "quantity");
+      return outcome.values[0];
+    };
+    const before = x();
+    const text = program.snapshot("note.calcs.md")!.text;
+    const at = text.indexOf("a - 2");
+    program.edit("note.calcs.md", { span: { start: at, end: at + 5 }, text: "2 - a" });
+    program.settle();
+    const fresh = openNotes(text.replace("a - 2", "2 - a")).program.snapshot("note.calcs.md")!.rows.at(-1)!.outcome;
+    assert.ok(fresh.kind === "quantity");
+    assert.deepEqual({ ...x(), found: undefined }, { ...fresh.values[0], found: undefined });
+    assert.ok(Math.abs(before.high - 3) < 3e-3);
+  });
+});
