@@ -5,7 +5,7 @@ import type { Entry } from "./entry";
 import { slack } from "./operation";
 import type { Note } from "./note";
 import type { Extent, QuantityOutcome } from "./outcome";
-import type { EngineProblem, EngineTrouble } from "./problem";
+import type { EngineProblem, EngineTrouble, Origin } from "./problem";
 import type { Program } from "./program";
 import { sameData } from "./sameData";
 import { Standing } from "./tape";
@@ -51,7 +51,9 @@ class Comparison {
     if (measured.dimension !== predicted.dimension || measured.point !== predicted.point)
       return [this.mismatch(measured, predicted)];
     const prediction = this.prediction(target, predicted);
-    return prediction ? this.compare(measured, predicted, prediction) : [];
+    if (!prediction) return [];
+    const origin = program.replacementOf(target) === entry ? "assumed" : predicted.origin;
+    return this.compare(measured, predicted, prediction, origin);
   }
 
   /** What the note says the value is without this measurement, under its conditions. */
@@ -68,7 +70,12 @@ class Comparison {
     return isReplacing ? outcome.assumed?.[0] : extent;
   }
 
-  private compare(measured: QuantityOutcome, predicted: QuantityOutcome, prediction: Extent): readonly EngineProblem[] {
+  private compare(
+    measured: QuantityOutcome,
+    predicted: QuantityOutcome,
+    prediction: Extent,
+    origin: Origin,
+  ): readonly EngineProblem[] {
     const [value] = measured.values;
     if (Number.isNaN(value.low) || Number.isNaN(prediction.low)) return [];
     const above = (a: number, b: number) => a > b + slack(a, b);
@@ -84,7 +91,7 @@ class Comparison {
         measured: show(value, dimension, { point, unit: measured.unit ?? predicted.unit }),
         predicted: show(prediction, dimension, { point, unit: predicted.unit }),
         under,
-        origin: predicted.assumed ? "assumed" : predicted.origin,
+        origin,
       }),
     ];
   }

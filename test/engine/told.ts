@@ -28,7 +28,7 @@ export function shownIn(drawn: string): string[] {
       case "quantity":
         return outcome.values.length === 0 ? "—" : valueText(outcome)!;
       case "truth":
-        return outcome.values.join(", ");
+        return outcome.values.map((value) => value ?? "open").join(", ");
       case "rule":
         return outcome.state;
       default:
