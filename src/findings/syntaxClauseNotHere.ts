@@ -8,8 +8,11 @@ export const syntaxClauseNotHere: Wording<"syntax.clauseNotHere"> = {
   severity: "error",
   reference:
     'The clause belongs to another kind of statement: `from "…"` to what is given, assumed or measured, `choose` to a definition.',
-  message: ({ word, statement }) =>
-    `\`${word}\` has no place in ${STATEMENTS[statement] ?? `a statement with \`${statement}\``}.`,
+  message: ({ word, statement, span }, { row }) => {
+    const plain = `\`${word}\` has no place in ${STATEMENTS[statement] ?? `a statement with \`${statement}\``}.`;
+    const isShare = word === "of" && /%\s*$/.test(row.statement.text.slice(0, span.start));
+    return isShare ? `${plain} A share of something is a product: write \`*\`.` : plain;
+  },
   fixes: ({ word }, { row }) => {
     const { statement } = row;
     if (statement.kind !== "derived" || statement.tree.kind(statement.value) !== Kind.Literal) return [];

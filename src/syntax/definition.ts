@@ -127,8 +127,9 @@ function choicePart(at: Cursor): ChoicePart {
     else at.unexpected("least");
     if (at.isOneOf(wordSet(Word.Least, Word.Most))) at.advance();
   }
-  const value = upTo(at, onlyLiteral(at), FROM, "choice");
+  const used = upTo(at, onlyLiteral(at), FROM, "choice");
   const from = at.acceptWord(Word.From) ? chosenFrom(at) : undefined;
+  const value = upTo(at, used, 0, "choice");
   return { sense, value, from, span: { start, end: at.previousEnd } };
 }
 

@@ -1,7 +1,7 @@
 import type { Cursor } from "./cursor";
 import { name } from "./expression";
 import { Token } from "./lexer";
-import { assigned, assignedLiteral, base, broken, definedName, repeated, source, upTo } from "./parts";
+import { assigned, assignedLiteral, base, behindClause, broken, definedName, repeated, source } from "./parts";
 import type { Statement } from "./statement";
 import type { Node } from "./tree";
 import { Word, wordSet } from "./word";
@@ -17,10 +17,11 @@ export function input(at: Cursor, kind: "given" | "assume"): Statement {
     return broken(at);
   }
   const named = definedName(at);
-  const value = assigned(at, CLAUSES, kind);
+  let value = assigned(at, CLAUSES, kind);
   let each: { readonly item?: Node } | undefined;
   let from: Node | undefined;
   for (let clauses = 0; at.isOneOf(CLAUSES); clauses++) {
+    const problems = at.problems.length;
     if (at.isWord(Word.Each)) {
       if (each !== undefined) repeated(at);
       at.advance();
@@ -29,7 +30,7 @@ export function input(at: Cursor, kind: "given" | "assume"): Statement {
       if (from !== undefined) repeated(at);
       from = source(at) ?? from;
     }
-    upTo(at, named, CLAUSES, kind);
+    value = behindClause(at, value, problems, CLAUSES, kind);
   }
   return { kind, ...base(at), name: named, value, each, source: from };
 }
@@ -42,12 +43,13 @@ export function condition(at: Cursor): Statement {
     return broken(at);
   }
   const named = definedName(at);
-  const value = assignedLiteral(at, SOURCE, "over");
+  let value = assignedLiteral(at, SOURCE, "over");
   let from: Node | undefined;
   while (at.isWord(Word.From)) {
+    const problems = at.problems.length;
     if (from !== undefined) repeated(at);
     from = source(at) ?? from;
-    upTo(at, named, SOURCE, "over");
+    value = behindClause(at, value, problems, SOURCE, "over");
   }
   return { kind: "over", ...base(at), name: named, value, source: from };
 }

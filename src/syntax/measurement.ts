@@ -2,7 +2,7 @@ import type { Cursor } from "./cursor";
 import { Token } from "./lexer";
 import { plainNumber } from "./literal";
 import { onlyLiteral } from "./operand";
-import { assigned, base, broken, definedName, repeated, source, upTo } from "./parts";
+import { assigned, base, behindClause, broken, definedName, repeated, source } from "./parts";
 import type { Statement } from "./statement";
 import { Kind, type Node } from "./tree";
 import { Word, wordSet } from "./word";
@@ -27,14 +27,15 @@ export function measurement(at: Cursor): Statement {
   }
   at.clauses = CLAUSES;
   const named = definedName(at);
-  const value = assigned(at, CLAUSES, "measured");
+  let value = assigned(at, CLAUSES, "measured");
   const read: Clauses = { at: [], instead: false };
   for (let seen = 0; at.isOneOf(CLAUSES);) {
+    const problems = at.problems.length;
     const bit = 1 << at.word;
     if (seen & bit) repeated(at);
     seen |= bit;
     clause(at, read);
-    upTo(at, named, CLAUSES, "measured");
+    value = behindClause(at, value, problems, CLAUSES, "measured");
   }
   const { of, at: conditions, on, source: from, instead } = read;
   return { kind: "measured", ...base(at), name: named, value, of, at: conditions, on, source: from, instead };

@@ -11,6 +11,9 @@ import { Word, wordSet, type WordSet } from "./word";
 /** The words that begin a clause behind a value, in any kind of statement. */
 const ANY_CLAUSE = wordSet(Word.Choose, Word.Each, Word.From, Word.Of, Word.At, Word.On, Word.Instead, Word.Log);
 
+/** Of these, the ones that say where a value comes from: in the wrong place they change nothing of it. */
+const REMARKS = wordSet(Word.Each, Word.From);
+
 /** What all statements have. Called last, when the text has been read to its end. */
 export function base(at: Cursor): {
   text: string;
@@ -66,13 +69,25 @@ export function upTo(at: Cursor, node: Node, clauses: WordSet, statement: string
   if (at.is(Token.End) || at.isOneOf(clauses)) return node;
   if (semicolon(at)) return node;
   if (at.isOneOf(ANY_CLAUSE)) {
+    const isRemark = at.isOneOf(REMARKS);
     at.report(at.start, at.end, { code: "syntax.clauseNotHere", word: at.found, statement });
     passTo(at, clauses);
-    return node;
+    return isRemark ? node : at.spoil(node);
   }
   at.unexpected("end");
   passTo(at, clauses);
   return at.spoil(node);
+}
+
+/**
+ * As {@link upTo}, behind a clause of a value. A slip inside the clause costs the clause only; what goes on behind one that
+ * was read might have belonged to the value.
+ * @param problems how many there were before the clause.
+ */
+export function behindClause(at: Cursor, value: Node, problems: number, clauses: WordSet, statement: string): Node {
+  const isRead = at.problems.length === problems;
+  const passed = upTo(at, value, clauses, statement);
+  return isRead ? passed : value;
 }
 
 /** `from "source"`, from the word. */

@@ -22,6 +22,26 @@ describe("statements", () => {
     assert.equal(garbled.tree.text(garbled.source!), "sheet");
   });
 
+  it("what goes on unreadably behind a value costs the value", () => {
+    const readings: readonly [kind: "derived" | "given" | "over" | "measured", text: string][] = [
+      ["derived", "a = 3 V of 2"],
+      ["derived", "a = 3 V at 25 °C"],
+      ["given", 'given a = 3 V from "sheet" * 2'],
+      ["given", "given a = 3 V choose 3 V from E24"],
+      ["over", 'over a = 3 V from "sheet" * 2'],
+      ["measured", "measured a = 3 V of 5 pieces"],
+      ["measured", "measured a = 3 V each"],
+    ];
+    for (const [kind, text] of readings) {
+      const read = parseAs(kind, text);
+      const isRemark = text.endsWith("each");
+      assert.equal(render(read.tree, read.value), isRemark ? "3:V" : "(missing 3:V)", text);
+      assert.notEqual(read.problems.length, 0, text);
+    }
+    const chosen = parseAs("derived", "R = a choose 3 Ω from E24 * 2");
+    assert.equal(render(chosen.tree, chosen.choice!.value), "(missing 3:Ω)");
+  });
+
   it("a definition with a choice", () => {
     const read = parseAs("derived", "R [kΩ] = a / b choose at least 150 Ω ± 1 % from E24");
     assert.equal(render(read.tree, read.unit!), "kΩ");
