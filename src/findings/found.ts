@@ -1,7 +1,7 @@
 import { mentionsOf } from "../engine/mentions";
 import type { Problem } from "../engine/outcome";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
-import { restsOn } from "../phrases/dependence";
+import { restingOn } from "../phrases/dependence";
 import type { SyntaxProblem } from "../syntax/problem";
 import { readsAsStatement } from "../syntax/parse";
 import { shift } from "../text/span";
@@ -25,6 +25,7 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
   const isBroken = snapshot.rows.some((row) =>
     problemsOf(row).some(({ code }) => /^(syntax|name)\./.test(code) && code !== "name.lookAlike"),
   );
+  const explained = explainedRows(context, isError);
   for (const row of snapshot.rows) {
     const seen = new Set<string>();
     const ofText = row.statement.problems;
@@ -35,7 +36,7 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
       seen.add(key);
       found.push({ problem, row });
     }
-    const ofRule = ruleProblem(row, context, isError);
+    const ofRule = ruleProblem(row, explained);
     if (ofRule) found.push(ofRule);
   }
   return [...found, ...textProblems(snapshot).map((problem) => ({ problem }))];
@@ -67,16 +68,23 @@ function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string
   );
 }
 
-function ruleProblem(row: Row, context: FindingContext, isError: (problem: Problem) => boolean): Found | undefined {
+/** The statements that a reported problem leaves without a verdict: asked for once, and only if some rule has none. */
+function explainedRows(context: FindingContext, isError: (problem: Problem) => boolean): ReadonlySet<Row> {
+  const isOpen = ({ outcome }: Row) => outcome.kind === "rule" && outcome.state === "undecided";
+  if (!context.snapshot.rows.some(isOpen)) return new Set();
+  return restingOn(context, (row) =>
+    problemsOf(row).some((problem) => isError(problem) || EXPLANATIONS.has(problem.code)),
+  );
+}
+
+function ruleProblem(row: Row, explained: ReadonlySet<Row>): Found | undefined {
   const { outcome, statement } = row;
   if (outcome.kind !== "rule" || statement.kind !== "rule" || outcome.state === "holds") return undefined;
-  const span = statement.tree.span(statement.condition);
-  if (outcome.state !== "undecided") return { row, problem: { code: `rule.${outcome.state}`, span, rule: outcome } };
-  const explains = (problem: Problem) => isError(problem) || EXPLANATIONS.has(problem.code);
-  const isExplained = [row, ...restsOn(row, context).map((each) => each.row)].some((each) =>
-    problemsOf(each).some(explains),
-  );
-  return isExplained ? undefined : { row, problem: { code: "rule.undecided", span, rule: outcome } };
+  if (outcome.state === "undecided" && explained.has(row)) return undefined;
+  return {
+    row,
+    problem: { code: `rule.${outcome.state}`, span: statement.tree.span(statement.condition), rule: outcome },
+  };
 }
 
 /** Warnings that leave a rule undecided, as errors do. */

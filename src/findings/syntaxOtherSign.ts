@@ -1,12 +1,19 @@
 import type { Wording } from "./finding";
 import { rewritings } from "./fixing";
+import { unequalLimits, unequalLimitsFix, unequalLimitsText } from "./unequalLimits";
 
 /** `==`, `**`, `&&`: signs of other languages. */
 export const syntaxOtherSign: Wording<"syntax.otherSign"> = {
   severity: "error",
   reference:
     "A sign of another language, such as `==`, `**` or `&&`. It is read as what it means; write the sign of this one.",
-  message: ({ found, rewritten: [meant] }) =>
-    meant === "" ? `\`${found}\` is not written before a value.` : `\`${found}\` is written \`${meant}\` here.`,
-  fixes: (problem, { row }) => rewritings(problem, row),
+  message: ({ found, rewritten: [meant], span }, { row }) => {
+    if (meant !== "") return `\`${found}\` is written \`${meant}\` here.`;
+    const printed = unequalLimits(row, span);
+    return `\`${found}\` is not written before a value.${printed ? unequalLimitsText(printed) : ""}`;
+  },
+  fixes: (problem, { row }) => {
+    const printed = problem.found === "+" ? unequalLimits(row, problem.span) : undefined;
+    return printed ? [unequalLimitsFix(printed, row)] : rewritings(problem, row);
+  },
 };

@@ -5,6 +5,7 @@ import { withForgottenUnit } from "../phrases/forgottenUnit";
 import { findName, sideText, type Scope } from "../phrases/side";
 import type { ProblemOf, Wording } from "./finding";
 import { replaceIn } from "./fixing";
+import { unequalLimits, unequalLimitsFix, unequalLimitsText } from "./unequalLimits";
 
 /** `12 V + 5 %`. */
 export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
@@ -14,11 +15,15 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
     const { sign, left, right } = problem;
     const [a, b] = [sideText(left, row, context), sideText(right, row, context)];
     const plain = sign === "+" ? `Cannot add ${b} to ${a}.` : `Cannot subtract ${b} from ${a}.`;
+    const printed = unequalLimits(row, right.span);
+    if (printed) return plain + unequalLimitsText(printed);
     const scaled = scaling(problem, row, context);
     if (scaled === undefined) return plain;
     return `${plain} For ${right.text} ${sign === "+" ? "more" : "less"} write \`${scaled}\`.`;
   },
   fixes: (problem, { row, context }) => {
+    const printed = unequalLimits(row, problem.right.span);
+    if (printed) return [unequalLimitsFix(printed, row)];
     const scaled = scaling(problem, row, context);
     if (scaled !== undefined)
       return [{ title: `Write ${scaled}`, edits: [replaceIn(row, problem.span, scaled)], isPreferred: true }];
