@@ -83,6 +83,7 @@ import { unitRatioAdded } from "./unitRatioAdded";
 import { unitRatioNeeded } from "./unitRatioNeeded";
 import { unitShownIn } from "./unitShownIn";
 import { unitTakenName } from "./unitTakenName";
+import { unitTurns } from "./unitTurns";
 import { unitUnknown } from "./unitUnknown";
 import { useSelf, useOutside, useMissing, useUnreadable, useNotANote } from "./useTroubles";
 import { valueUndefined } from "./valueUndefined";
@@ -228,6 +229,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "unit.exponent": unitExponent,
   "unit.nothingDropped": unitNothingDropped,
   "unit.takenName": unitTakenName,
+  "unit.turns": unitTurns,
   "temperature.point": temperaturePoint,
   "temperature.pair": temperaturePair,
   "temperature.relative": temperatureRelative,

@@ -1,6 +1,7 @@
 import type { Side } from "../engine/problem";
-import { TEMPERATURE } from "../quantity/dimension";
+import { CHARGE, RATIO, TEMPERATURE } from "../quantity/dimension";
 import { sideText } from "../phrases/side";
+import type { Span } from "../text/span";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
 
@@ -17,10 +18,12 @@ export const temperaturePair: Wording<"temperature.pair"> = {
         : operation === "subtract"
           ? `Cannot subtract ${b} from ${a}.`
           : `Cannot set ${a} beside ${b}.`;
-    const isTemperature = left.dimension === TEMPERATURE && right.dimension === TEMPERATURE;
-    return isTemperature ? `${plain} A difference is written in K, a point on a scale in °C.` : plain;
+    return `${plain}${wayOut(operation, left, right)}`;
   },
   fixes: ({ operation, left, right }, { row }) => {
+    const rewritten = [...degrees(left, right), ...aboveZero(operation, left, right)];
+    if (rewritten.length > 0)
+      return rewritten.map(({ side, text }) => ({ title: `Write ${text}`, edits: [replaceIn(row, side.span, text)] }));
     // Beside a point, or beside a difference, a literal in °C where a difference belongs was meant as one.
     const meant =
       operation === "add" && left.point && right.point ? right : !left.point ? right : !right.point ? left : undefined;
@@ -32,6 +35,54 @@ export const temperaturePair: Wording<"temperature.pair"> = {
     }));
   },
 };
+
+function wayOut(operation: string, left: Side, right: Side): string {
+  const [degree] = degrees(left, right);
+  if (degree) return ` A point on a scale is written in °C: \`${degree.text}\`.`;
+  const isTemperature = left.dimension === TEMPERATURE && right.dimension === TEMPERATURE;
+  const usual = isTemperature ? " A difference is written in K, a point on a scale in °C." : "";
+  const [absolute] = aboveZero(operation, left, right);
+  return absolute ? `${usual} Above absolute zero it is \`${absolute.text}\`.` : usual;
+}
+
+interface Rewritten {
+  readonly side: Side;
+  readonly text: string;
+}
+
+/** Beside a point, `125 C` (coulomb) and a bare `125` were meant in degrees. */
+function degrees(left: Side, right: Side): readonly Rewritten[] {
+  return withPoint(left, right).flatMap(([, side]) => {
+    const number = /^(-?[\d._]+)\s*C?$/.exec(side.text)?.[1];
+    const isMeant = side.dimension === CHARGE || (side.dimension === RATIO && side.text !== ABSOLUTE_ZERO);
+    return number !== undefined && isMeant ? [{ side, text: `${number} °C` }] : [];
+  });
+}
+
+/** A name on a scale that is compared with kelvins, or turned into them by hand. */
+function aboveZero(operation: string, left: Side, right: Side): readonly Rewritten[] {
+  return withPoint(left, right).flatMap(([point, other]) => {
+    const isCompared = operation === "compare" && other.dimension === TEMPERATURE;
+    const isMeant = isCompared || (operation === "add" && other.text === ABSOLUTE_ZERO);
+    if (!isMeant || point.name === undefined) return [];
+    const text = `kelvin(${point.text})`;
+    // Adding the zero by hand is replaced as a whole.
+    return [{ side: isCompared ? point : { ...point, span: around(left, right) }, text }];
+  });
+}
+
+/** The two sides, the point first, where one alone is a point. */
+function withPoint(left: Side, right: Side): readonly (readonly [point: Side, other: Side])[] {
+  if (left.point === right.point) return [];
+  return left.point ? [[left, right]] : [[right, left]];
+}
+
+function around(left: Side, right: Side): Span {
+  return { start: Math.min(left.span.start, right.span.start), end: Math.max(left.span.end, right.span.end) };
+}
+
+/** 0 °C in kelvin, as people add it. */
+const ABSOLUTE_ZERO = "273.15";
 
 function inKelvin({ text, point, name }: Side): readonly string[] {
   return point && name === undefined && text.endsWith("°C") ? [text.replace(/°C$/, "K")] : [];

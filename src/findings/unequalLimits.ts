@@ -53,8 +53,8 @@ function rewrittenOf({ name, nominal, unit, first, a, aUnit, second, b, bUnit }:
   const [up, down] = first === "+" ? [Number(a), Number(b)] : [Number(b), Number(a)];
   const limitsUnit = bUnit ?? aUnit ?? "";
   if (aUnit && aUnit !== limitsUnit) return undefined;
-  const parts = SHARES[limitsUnit];
-  if (name !== undefined) return parts && `${name} * (${limits(1, up / parts, down / parts)})`;
+  const parts: number | undefined = SHARES[limitsUnit];
+  if (name !== undefined) return parts === undefined ? undefined : `${name} * (${limits(1, up / parts, down / parts)})`;
   const value = Number(nominal!.replaceAll("_", ""));
   const behind = unit ?? (parts ? "" : limitsUnit);
   if (parts) return `${limits(value, (value * up) / parts, (value * down) / parts)} ${behind}`.trim();

@@ -3,7 +3,8 @@ import type { Row } from "../engine/snapshot";
 import { RATIO } from "../quantity/dimension";
 import { withForgottenUnit } from "../phrases/forgottenUnit";
 import { extraCounts, kindText, sideText, type Scope } from "../phrases/side";
-import type { Fix } from "../text/fix";
+import { solidAngleText } from "../phrases/solidAngle";
+import type { Span } from "../text/span";
 import type { ProblemOf, Site, Wording } from "./finding";
 import { replaceIn } from "./fixing";
 
@@ -12,17 +13,43 @@ export const unitMismatch: Wording<"unit.mismatch"> = {
   severity: "error",
   reference:
     "Quantities of different kinds are added, compared or set side by side. Units are never converted into each other's kind: one of the two is not what it is taken for.",
-  message: (problem, { row, context }) => sentence(problem, row, context),
-  fixes: ({ left, right, operation }, site) =>
-    operation.kind === "limits" || operation.kind === "measure"
-      ? []
-      : [
-          ...unitFor(right, left, site),
-          ...unitFor(left, right, site),
-          ...dropped(left, right, site),
-          ...dropped(right, left, site),
-        ],
+  message: (problem, site) => sentence(problem, site.row, site.context) + wayOut(problem, site),
+  fixes: (problem, site) =>
+    mended(problem, site).map(({ text, span }) => ({
+      title: `Write ${text}`,
+      edits: [replaceIn(site.row, span, text)],
+    })),
 };
+
+/** What is put in the place of a side. */
+interface Mended {
+  readonly text: string;
+  readonly span: Span;
+}
+
+function mended({ left, right, operation }: ProblemOf<"unit.mismatch">, { context }: Site<"unit.mismatch">): Mended[] {
+  if (operation.kind === "limits" || operation.kind === "measure") return [];
+  return [
+    ...mendedBy(withForgottenUnit(right, left, context), right),
+    ...mendedBy(withForgottenUnit(left, right, context), left),
+    ...mendedBy(withoutCounted(left, right), left),
+    ...mendedBy(withoutCounted(right, left), right),
+  ];
+}
+
+function mendedBy(text: string | undefined, { span }: Side): Mended[] {
+  return text === undefined ? [] : [{ text, span }];
+}
+
+/** The first of the fixes as a sentence, or what lies between the two sides. */
+function wayOut(problem: ProblemOf<"unit.mismatch">, site: Site<"unit.mismatch">): string {
+  const [first] = mended(problem, site);
+  const { left, right } = problem;
+  if (first === undefined) return solidAngleText(left.dimension, right.dimension);
+  return first.text.includes(" without ")
+    ? ` What is counted is dropped by \`${first.text}\`.`
+    : ` If a unit was forgotten, write \`${first.text}\`.`;
+}
 
 function sentence({ operation, left, right }: ProblemOf<"unit.mismatch">, row: Row, scope: Scope): string {
   const [a, b] = [sideText(left, row, scope), sideText(right, row, scope)];
@@ -63,16 +90,8 @@ const SENTENCES: Readonly<
   parallel: (a, b) => `Cannot put ${b} in parallel with ${a}.`,
 };
 
-/** A bare number whose unit was forgotten. */
-function unitFor(side: Side, other: Side, { row, context }: Site<"unit.mismatch">): readonly Fix[] {
-  const whole = withForgottenUnit(side, other, context);
-  return whole === undefined ? [] : [{ title: `Write ${whole}`, edits: [replaceIn(row, side.span, whole)] }];
-}
-
 /** One side counts something that the other does not. */
-function dropped(side: Side, other: Side, { row }: Site<"unit.mismatch">): readonly Fix[] {
+function withoutCounted(side: Side, other: Side): string | undefined {
   const names = extraCounts(side.dimension, other.dimension);
-  if (names === undefined || other.dimension === RATIO) return [];
-  const text = `(${side.text} without ${names.join(", ")})`;
-  return [{ title: `Write ${text}`, edits: [replaceIn(row, side.span, text)] }];
+  return names === undefined || other.dimension === RATIO ? undefined : `(${side.text} without ${names.join(", ")})`;
 }

@@ -18,7 +18,10 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
     const printed = unequalLimits(row, right.span);
     if (printed) return plain + unequalLimitsText(printed);
     const scaled = scaling(problem, row, context);
-    if (scaled === undefined) return plain;
+    if (scaled === undefined) {
+      const whole = withForgottenUnit(right, left, context) ?? withForgottenUnit(left, right, context);
+      return whole === undefined ? plain : `${plain} If a unit was forgotten, write \`${whole}\`.`;
+    }
     return `${plain} For ${right.text} ${sign === "+" ? "more" : "less"} write \`${scaled}\`.`;
   },
   fixes: (problem, { row, context }) => {

@@ -1,6 +1,7 @@
 import { siUnit } from "../quantity/dimension";
 import { chooseUnit } from "../quantity/display";
 import { dimensionText, extraCounts, kindText } from "../phrases/side";
+import { solidAngleText } from "../phrases/solidAngle";
 import type { Row } from "../engine/snapshot";
 import type { Fix } from "../text/fix";
 import type { ProblemOf, Wording } from "./finding";
@@ -11,8 +12,12 @@ export const unitShownIn: Wording<"unit.shownIn"> = {
   severity: "error",
   reference:
     "The unit in brackets is of another kind than the value. The value is right or the unit is; the brackets convert nothing.",
-  message: ({ wanted, wantedDimension, side }) =>
-    `\`[${wanted}]\` asks for ${dimensionText(wantedDimension)}, and this is ${kindText(side)}.`,
+  message: ({ wanted, wantedDimension, side }) => {
+    const plain = `\`[${wanted}]\` asks for ${dimensionText(wantedDimension)}, and this is ${kindText(side)}.`;
+    const names = extraCounts(side.dimension, wantedDimension);
+    if (names === undefined) return plain + solidAngleText(side.dimension, wantedDimension);
+    return `${plain} What is counted is dropped by \`without ${names.join(", ")}\` behind it.`;
+  },
   fixes: (problem, { row }) => [...withoutCounted(problem, row), shownAsItIs(problem, row)],
 };
 
