@@ -1,6 +1,7 @@
 import type { Side } from "../engine/problem";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { dimensionName, withoutCounts, type Dimension } from "../quantity/dimension";
+import { isBuiltInUnit } from "../quantity/unit";
 import { valueText } from "./value";
 
 /** The notes in which names are looked up. */
@@ -83,8 +84,12 @@ function isParameter(name: string, { statement }: Row): boolean {
   );
 }
 
-/** What of a dimension is counted but not by the other: `["LED"]` of A·LED beside A; undefined where they differ otherwise. */
+/**
+ * What of a dimension is counted but not by the other: `["LED"]` of A·LED beside A; undefined where they differ otherwise.
+ * Steradians and currencies are kept apart in the same way, but only what `items` names can be dropped.
+ */
 export function extraCounts(dimension: Dimension, other: Dimension): readonly string[] | undefined {
   const names = [...dimension.counts.keys()].filter((name) => !other.counts.has(name));
-  return names.length > 0 && withoutCounts(dimension, names) === other ? names : undefined;
+  if (names.length === 0 || names.some(isBuiltInUnit)) return undefined;
+  return withoutCounts(dimension, names) === other ? names : undefined;
 }
