@@ -1,5 +1,5 @@
 import { divide, multiply, power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../quantity/dimension";
-import { isBuiltInUnit } from "../quantity/unit";
+import { isBuiltInUnit, type Unit } from "../quantity/unit";
 import type { Span } from "../text/span";
 import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
 import { kindOf, type Entry } from "./entry";
@@ -7,10 +7,12 @@ import { readLiteral, type Literal } from "./literal";
 import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
 import { compileCall } from "./calls";
 import { compileComparison } from "./comparisons";
-import { commonUnit, quantity, seenAt, torqueUnit, truth, type Operand, type QuantityTraits } from "./operand";
+import { quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
+import { commonUnit, unitOfProduct } from "./statedUnit";
 import type { Code } from "./tape";
+import { isTurned, OF_TURN, turnMark, turnsAtTorque, typesTurn } from "./turns";
 
 /** What the compiler asks of the program around it. */
 export interface Surroundings {
@@ -266,7 +268,7 @@ export class Compiler {
     const entry = this.find(name);
     if (entry) return this.use(entry, name, node);
     const constant = CONSTANTS.get(name);
-    if (constant !== undefined) return quantity(node, RATIO, [this.constant(constant)], { constant });
+    if (constant !== undefined) return quantity(node, RATIO, [this.constant(constant)], { constant, unit: OF_TURN });
     if (NATIVES.has(name) || LATER_FUNCTIONS.has(name))
       return this.wrongKind(node, name, "native function", "quantity");
     const suggestion = this.suggest(name, "quantity");
@@ -471,10 +473,43 @@ export class Compiler {
     if (!this.isPlain(left, operation) || !this.isPlain(right, operation)) return undefined;
     const dimension = (op === Op.Multiply ? multiply : divide)(left.dimension, right.dimension);
     const constant = folded(left, right, (a, b) => (op === Op.Multiply ? a * b : a / b));
+    if (op === Op.Multiply) this.checkTurns(node, left, right);
+    return this.arithmetic(node, op, left, right, dimension, {
+      constant,
+      unit: this.scaledUnit(dimension, left, right, op),
+    });
+  }
+
+  private scaledUnit(
+    dimension: Dimension,
+    left: Operand,
+    right: Operand,
+    op: Op.Multiply | Op.Divide,
+  ): Unit | undefined {
+    if (left.dimension === RATIO && right.dimension === RATIO && (turnMark(left) ?? turnMark(right))) return OF_TURN;
     const scaled =
       right.dimension === RATIO ? left : op === Op.Multiply && left.dimension === RATIO ? right : undefined;
-    const unit = scaled ? commonUnit([scaled]) : torqueUnit(dimension, left, right);
-    return this.arithmetic(node, op, left, right, dimension, { constant, unit });
+    if (!scaled) return unitOfProduct(dimension, left, right, op === Op.Multiply ? 1 : -1);
+    return isTurned(scaled, scaled === left ? right : left) ? undefined : commonUnit([scaled]);
+  }
+
+  /** A torque times a rate of turns is a power but for 2π, which may stand elsewhere in the statement. */
+  private checkTurns(node: Node, left: Operand, right: Operand): void {
+    const rate = turnsAtTorque(left, right);
+    if (!rate || this.bringsTurn(this.top) || this.bringsTurn(this.frame.entry)) return;
+    this.fail(node, {
+      code: "unit.turns",
+      is: "turns",
+      turns: rate.unit!.text,
+      angle: "rad/s",
+      side: this.side(rate),
+      torque: this.side(rate === left ? right : left),
+    });
+  }
+
+  private bringsTurn(entry: Entry): boolean {
+    const isOfTurn = (name: string) => name === "π" || this.around.find(entry, name)?.unit === OF_TURN;
+    return typesTurn(entry.statement.text) || entry.mentions.some(({ name }) => isOfTurn(name));
   }
 
   private power(node: Node, base: Operand, exponent: Operand): Operand | undefined {

@@ -8,10 +8,12 @@ import type { Clause } from "./condition";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
 import { NATIVES } from "./natives";
-import { commonUnit, quantity, type Operand } from "./operand";
+import { quantity, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
+import { commonUnit, keptUnit } from "./statedUnit";
 import type { Code } from "./tape";
+import { areTurnAndAngle, countsTurns } from "./turns";
 
 /** A statement compiled: its type, its operations (in the code that was given), and which results they store. */
 export interface Definition {
@@ -146,7 +148,11 @@ class DefinitionCompiler {
 
   private derived(value: Node, bracket: Node | undefined): void {
     const operand = this.compiler.expression(value);
-    this.value(operand && bracket !== undefined ? this.shownIn(operand, bracket) : operand);
+    if (operand && bracket !== undefined) return this.value(this.shownIn(operand, bracket));
+    // A result in hertz has any prefix, also where it is but another name of what was stated in kHz.
+    const isStated = this.compiler.tree.kind(value) === Kind.Literal;
+    const unit = !isStated && operand?.unit ? keptUnit(operand.unit) : undefined;
+    this.value(operand && unit?.anyPrefix ? { ...operand, unit } : operand);
   }
 
   /** `NAME [unit]`: the dimension must agree; a bare zero takes it. */
@@ -166,8 +172,10 @@ class DefinitionCompiler {
     if (
       unit.dimension === operand.dimension &&
       (unit.isTemperatureScale === operand.point || (operand.point && isKelvin))
-    )
+    ) {
+      this.checkTurns(operand, unit, bracket);
       return { ...operand, unit };
+    }
     compiler.fail(bracket, {
       code: "unit.shownIn",
       wanted: unit.text,
@@ -175,6 +183,21 @@ class DefinitionCompiler {
       side: compiler.side(operand),
     });
     return operand;
+  }
+
+  /** Turns shown as an angle, or the reverse, are wrong by 2π: the dimension is the same. */
+  private checkTurns(operand: Operand, asked: Unit, bracket: Node): void {
+    const { compiler } = this;
+    if (operand.unit === undefined || !areTurnAndAngle(operand.unit, asked)) return;
+    const isAngle = countsTurns(asked);
+    const [turns, angle] = isAngle ? [asked, operand.unit] : [operand.unit, asked];
+    compiler.fail(bracket, {
+      code: "unit.turns",
+      is: isAngle ? "angle" : "turns",
+      turns: turns.text,
+      angle: angle.text,
+      side: compiler.side(operand),
+    });
   }
 
   /** The value that is used comes first; what is wanted is kept behind it. */

@@ -2,8 +2,9 @@ import { power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../qua
 import { Kind, NONE, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import { NATIVES, type Native } from "./natives";
-import { commonUnit, quantity, type Operand, type QuantityTraits } from "./operand";
+import { quantity, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
+import { commonUnit } from "./statedUnit";
 
 /** Compiles a call of a built-in function: its arguments, their units, and the operations. */
 export function compileNative(compiler: Compiler, node: Node, name: string): Operand | undefined {

@@ -1,5 +1,5 @@
-import { divide, ENERGY, LENGTH, RATIO, type Dimension } from "../quantity/dimension";
-import { resolveUnit, type Unit } from "../quantity/unit";
+import { RATIO, type Dimension } from "../quantity/dimension";
+import type { Unit } from "../quantity/unit";
 import type { Node } from "../syntax/tree";
 
 /** What a compiled expression gives: its type, and where on the tape its value is. */
@@ -44,50 +44,4 @@ export function truth(node: Node, at: readonly number[], isList: boolean): Opera
 /** The same operand, seen at another node: in brackets, by its name, as the result of a call. */
 export function seenAt({ kind, dimension, point, at, isList, isZero, constant, unit }: Operand, node: Node): Operand {
   return { kind, dimension, point, at, isList, node, isZero, constant, unit };
-}
-
-/** A unit that the display would not choose by itself, or that says what the dimension cannot: a torque is no energy. */
-function isKept(unit: Unit): boolean {
-  return unit.decimal === undefined || isTorque(unit);
-}
-
-function isTorque({ dimension, powers }: Unit): boolean {
-  return dimension === ENERGY && powers.some(({ symbol }) => symbol === "N");
-}
-
-/**
- * The unit of a product or quotient whose dimension is that of energy, where it is a torque: a force times a length, or
- * something stated with newtons (N·m/A times A). The dimension alone would be shown in joules.
- */
-export function torqueUnit(dimension: Dimension, left: Operand, right: Operand): Unit | undefined {
-  if (dimension !== ENERGY) return undefined;
-  const areForceAndLength =
-    (left.dimension === FORCE && right.dimension === LENGTH) ||
-    (left.dimension === LENGTH && right.dimension === FORCE);
-  const saysNewton = [left, right].some(({ unit }) => unit?.powers.some(({ symbol }) => symbol === "N"));
-  return areForceAndLength || saysNewton ? NEWTON_METRE : undefined;
-}
-
-const NEWTON_METRE = resolveUnit(
-  [
-    { name: "N", exponent: 1 },
-    { name: "m", exponent: 1 },
-  ],
-  () => false,
-) as Unit;
-const FORCE = divide(ENERGY, LENGTH);
-
-/**
- * The unit for a sum, a pick or a scaled value of these operands: that of the author where all agree.
- * SI units are left to the display, which finds the prefix; inches, hours and degrees are kept.
- */
-export function commonUnit(operands: readonly Operand[]): Unit | undefined {
-  let unit: Unit | undefined;
-  for (const operand of operands) {
-    if (operand.isZero) continue;
-    if (operand.unit === undefined || !isKept(operand.unit)) return undefined;
-    if (unit !== undefined && unit.text !== operand.unit.text) return undefined;
-    unit = operand.unit;
-  }
-  return unit;
 }

@@ -55,6 +55,15 @@ export type EngineTrouble =
   | { readonly code: "unit.ratioNeeded"; readonly where: string; readonly side: Side }
   | { readonly code: "unit.exponent"; readonly base: Side; readonly reason: "not constant" | "not in sixths" }
   | { readonly code: "unit.nothingDropped"; readonly name: string; readonly side: Side }
+  /** `side` counts turns where an angle is needed, or the reverse: in brackets, or beside a torque. Units as shown. */
+  | {
+      readonly code: "unit.turns";
+      readonly is: "turns" | "angle";
+      readonly turns: string;
+      readonly angle: string;
+      readonly side: Side;
+      readonly torque?: Side;
+    }
   | { readonly code: "unit.takenName"; readonly name: string }
   | { readonly code: "temperature.point"; readonly operation: string; readonly side: Side }
   | { readonly code: "temperature.pair"; readonly operation: string; readonly left: Side; readonly right: Side }

@@ -94,6 +94,13 @@ export function chooseUnit(x: number, dimension: Dimension, like?: Unit): Unit {
   return unitOfPowers((steps.find(({ from }) => size >= from) ?? steps.at(-1)!).powers);
 }
 
+/** A unit, bare of the prefix on its first factor, that is shown with the one that fits; only where that factor takes prefixes. */
+export function anyPrefixOf(unit: Unit): Unit {
+  let known = anyPrefixUnits.get(unit);
+  if (known === undefined) anyPrefixUnits.set(unit, (known = { ...withPrefix(unit, ""), anyPrefix: true }));
+  return known;
+}
+
 /** The steps of a dimension that a prefix on its SI unit does not serve, from the largest on. */
 interface Step {
   readonly from: number;
@@ -160,7 +167,7 @@ const LARGEST_PREFIX = 30;
 const CELSIUS = unitOfPowers([["°C", 1]]);
 
 function unitToShow(value: Shownable, dimension: Dimension, { unit, anyPrefix, point }: ShowOptions): Unit {
-  if (unit !== undefined && !anyPrefix) return unit;
+  if (unit !== undefined && !anyPrefix && !unit.anyPrefix) return unit;
   if (point) return unit ?? CELSIUS;
   const { nominal, low, high } = value;
   const finite = [low, high].map(Math.abs).filter(Number.isFinite);
@@ -186,6 +193,7 @@ function withPrefixFor(size: number, unit: Unit): Unit {
 /** Units already made: every line of a note asks for one, again at each edit. Notes have few dimensions. */
 const coherentUnits = new Map<Dimension, Unit>();
 const prefixedUnits = new WeakMap<Unit, Map<string, Unit>>();
+const anyPrefixUnits = new WeakMap<Unit, Unit>();
 
 function coherentUnit(dimension: Dimension): Unit {
   let unit = coherentUnits.get(dimension);

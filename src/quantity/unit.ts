@@ -32,6 +32,8 @@ export interface Unit {
   readonly exactZero?: Rational;
   /** What it is made of, in the order it was written. */
   readonly powers: readonly UnitPower[];
+  /** It is shown with whatever prefix fits the value, as a result stated in hertz is: kHz, MHz. */
+  readonly anyPrefix?: boolean;
 }
 
 export interface UnitPower {

@@ -214,8 +214,8 @@ describe("conditions and lists", () => {
   });
 });
 
-describe("what is kept for later, or accepted", () => {
-  it("computes all the same, or says that it does not yet", () => {
+describe("conditions of operation and of the order", () => {
+  it("are quantities like others", () => {
     tells([
       ["order boards = 5", "5"],
       ["over T = -10 .. 40 °C", "-10 .. 15 .. 40 °C"],
@@ -230,5 +230,34 @@ describe("what is kept for later, or accepted", () => {
     ~ later.notComputed
     `.replace("    ~ later.notComputed\n    `", ""),
     );
+  });
+});
+
+describe("the unit of a result", () => {
+  it("is that of what was stated in hertz, with any prefix", () => {
+    tells([
+      ["f = 2000 kHz", "2000 kHz"],
+      ["a = f - 500 kHz", "1.5 MHz"],
+      ["b = f / 4", "500 kHz"],
+      ["c = f", "2 MHz"],
+      ["d = f / 500 kHz", "4"],
+      ["e = 50 MHz/V * 2 V", "100 MHz"],
+      ["g = f + 1 / 1 µs", "3000000 1/s"],
+      ["h = 100 rpm/V * 12 V", "1200 rpm"],
+      ["i = 3 krad/s / 2", "1.5 krad/s"],
+    ]);
+  });
+
+  it("is watt hours and ampere hours where hours were stated", () => {
+    tells([
+      ["a = 3.7 V * 2200 mAh", "8.14 Wh"],
+      ["b = 12 W * 3 h", "36 Wh"],
+      ["c = 2 A * 3 h", "6 Ah"],
+      ["d = 24 Wh / 12 V", "2 Ah"],
+      ["e = 2 mA * 30 min", "3.6 C"],
+      ["g = 20 Wh + 300 mWh", "20.3 Wh"],
+      ["i = 2200 mAh * 0.5", "1100 mAh"],
+      ["k = 1 mA * 3 h * 0.5", "1.5 mAh"],
+    ]);
   });
 });
