@@ -10,7 +10,7 @@ import { compileComparison } from "./comparisons";
 import { quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
-import { commonUnit, unitOfProduct } from "./statedUnit";
+import { commonUnit, unitOfLiteral, unitOfProduct } from "./statedUnit";
 import type { Code } from "./tape";
 import { isTurned, OF_TURN, turnMark, turnsAtTorque, typesTurn } from "./turns";
 
@@ -240,7 +240,8 @@ export class Compiler {
     const literal = this.readLiteral(node);
     if (!literal) return undefined;
     const slot = this.around.literalSlot(this.frame.entry, node, literal);
-    const { dimension, point, isZero, unit } = literal;
+    const { dimension, point, isZero } = literal;
+    const unit = unitOfLiteral(literal);
     const constant = literal.low === literal.high && !point ? literal.nominal : undefined;
     return quantity(node, dimension, [slot], { point, isZero, unit, constant });
   }

@@ -1,6 +1,7 @@
-import { anyPrefixOf } from "../quantity/display";
+import { anyPrefixOf, chooseUnit } from "../quantity/display";
 import { divide, ENERGY, LENGTH, RATIO, type Dimension } from "../quantity/dimension";
 import { unitOfPowers, type Unit } from "../quantity/unit";
+import type { Literal } from "./literal";
 import type { Operand } from "./operand";
 
 /**
@@ -33,6 +34,13 @@ export function keptUnit(unit: Unit): Unit | undefined {
   if (saysMore) return withoutPrefix(unit) ?? unit;
   if (unit.decimal !== undefined) return undefined;
   return first?.takesPrefix && first.prefix === "" ? withoutPrefix(unit) : unit;
+}
+
+/** The unit of a literal as written; of a zero with limits, one in which the limits can be read: `0 V ± 5 mV` is in mV. */
+export function unitOfLiteral({ nominal, low, high, dimension, point, unit }: Literal): Unit | undefined {
+  const widest = Math.max(Math.abs(low), Math.abs(high));
+  if (unit === undefined || point || nominal !== 0 || !(widest > 0 && widest < unit.factor)) return unit;
+  return chooseUnit(widest, dimension, unit);
 }
 
 /** The unit of a product or quotient, where what its operands were stated in asks for another than its dimension does. */

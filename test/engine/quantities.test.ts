@@ -260,4 +260,15 @@ describe("the unit of a result", () => {
       ["k = 1 mA * 3 h * 0.5", "1.5 mAh"],
     ]);
   });
+
+  it("is one in which the limits of a zero can be read", () => {
+    tells([
+      ["a = 0 V ± 5 mV", "-5 .. 0 .. 5 mV"],
+      ["b = 0 V ± 5 V", "-5 .. 0 .. 5 V"],
+      ["c = 0 mV ± 2000 mV", "-2000 .. 0 .. 2000 mV"],
+      ["d = 0 % ± 0.5 %", "-0.5 .. 0 .. 0.5 %"],
+      ["e = 1 V ± 5 mV", "0.995 .. 1 .. 1.005 V"],
+      ["g [V] = a", "-0.005 .. 0 .. 0.005 V"],
+    ]);
+  });
 });
