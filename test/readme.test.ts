@@ -52,6 +52,17 @@ describe("the README", () => {
       assert.equal(open(text.replace("390 Ω", other)).summary("note.calcs.md").hold, 2);
     });
 
+    it("is right about the mark that stays, and how it goes", () => {
+      const [, text] = /: `choose (at least .*?)` says that it is more on purpose/.exec(README)!;
+      const note = fences.filter(([, kind]) => kind === "markdown").at(-1)![3];
+      const codes = (chosen: string) =>
+        open(note.replace("390 Ω ± 1 % from E24", chosen))
+          .record("note.calcs.md")
+          .findings.map(({ code, severity }) => `${code} ${severity}`);
+      assert.deepEqual(codes(text.replace("at least ", "")), ["choice.overtaken information"]);
+      assert.deepEqual(codes(text), []);
+    });
+
     it("shows JSON as the schema has it, and of the last note", async () => {
       const shown = /^```json\n([^]*?)^```$/m.exec(README)![1];
       assertFollowsSchema(shown);
