@@ -1,5 +1,5 @@
 import type { Extent } from "../engine/outcome";
-import { showApart } from "../quantity/display";
+import { showApart, unitToShow, type Shownable } from "../quantity/display";
 import { drawDimensionLine } from "./dimensionLine";
 import { numberText, type Showable } from "./value";
 
@@ -8,16 +8,28 @@ export function quantityLine(extent: Extent, of: Showable, limits: readonly numb
   const { low, nominal, high } = extent;
   if (extent.standing === "undefined" || !(low < high) || ![low, nominal, high].every(Number.isFinite))
     return undefined;
-  const shown = showApart(extent, of.dimension, { point: of.point, ...(of.unit ? { unit: of.unit } : {}) });
+  return lineOf(extent, of, limits.filter(Number.isFinite));
+}
+
+/**
+ * The dimension line of a range: its ends and nominal with the digits that they are shown with together, the limits exact
+ * in the same unit. Undefined where the range is too narrow to be shown as one.
+ */
+export function lineOf(range: Shownable, of: Showable, limits: readonly number[]): string | undefined {
+  const { low, nominal, high } = range;
+  const options = { point: of.point, ...(of.unit ? { unit: of.unit } : {}) };
+  const shown = showApart(range, of.dimension, options);
   const texts = shown.text.split(" .. ");
   if (texts.length !== 3) return undefined;
   const labels = new Map([low, nominal, high].map((value, i) => [value, texts[i]]));
+  const unit = unitToShow(range, of.dimension, options);
+  const exact = (x: number) => showApart({ nominal: x, low: x, high: x }, of.dimension, { ...options, unit }).text;
   return drawDimensionLine({
     low,
     nominal,
     high,
-    limits: limits.filter(Number.isFinite),
-    label: (value) => labels.get(value) ?? "",
+    limits,
+    label: (value) => labels.get(value) ?? exact(value),
     unit: shown.unit === "1" ? "" : shown.unit,
   });
 }

@@ -1,6 +1,5 @@
 import type { ClauseOutcome, Extent } from "../engine/outcome";
-import { showApart, type Shown } from "../quantity/display";
-import { drawDimensionLine } from "./dimensionLine";
+import { lineOf } from "./quantityLine";
 
 /** A dimension line, and what it is of, as written. */
 export interface RuleLine {
@@ -11,18 +10,25 @@ export interface RuleLine {
 
 /**
  * The dimension line of a comparison: the side that varies, with a long stroke at the other. Where both vary, the left one,
- * with a stroke at either end of the right. Undefined where neither varies, or an end is not known.
+ * with a stroke at either end of the right. Of the other comparisons of the rule, those that set the same side a limit are
+ * drawn too: the far end of a band. Undefined where neither side varies, or an end is not known.
  */
-export function ruleLine(clause: ClauseOutcome): RuleLine | undefined {
+export function ruleLine(clause: ClauseOutcome, others: readonly ClauseOutcome[] = []): RuleLine | undefined {
   const { left, right, leftText, rightText } = clause;
-  const [side, other, of] = varies(left) ? [left, right, leftText] : [right, left, rightText];
-  if (!varies(side) || !isFinite(side) || !isFinite(other)) return undefined;
-  const shown = showApart(side, clause.dimension, optionsOf(clause));
-  const labels = labelsOf(side, shown);
-  if (!labels) return undefined;
-  const limits = varies(other) ? [other.low, other.high] : [other.nominal];
-  const label = (value: number) => labels.get(value) ?? "";
-  return { of, drawing: drawDimensionLine({ ...side, limits, label, unit: shown.unit === "1" ? "" : shown.unit }) };
+  const [side, of] = varies(left) ? [left, leftText] : [right, rightText];
+  const limits = limitsOf(clause, of);
+  if (!varies(side) || !isFinite(side) || limits.length === 0) return undefined;
+  const isSame = (other: ClauseOutcome) => other !== clause && other.row === clause.row;
+  const more = others.filter(isSame).flatMap((other) => limitsOf(other, of));
+  const drawing = lineOf(side, clause, [...limits, ...more]);
+  return drawing === undefined ? undefined : { of, drawing };
+}
+
+/** The limits that a comparison sets the side that is written so; none where an end is not known, or it is not about that side. */
+function limitsOf({ left, right, leftText, rightText }: ClauseOutcome, of: string): readonly number[] {
+  const other = leftText === of ? right : rightText === of ? left : undefined;
+  if (other === undefined || !isFinite(other)) return [];
+  return varies(other) ? [other.low, other.high] : [other.nominal];
 }
 
 function varies({ low, high }: Extent): boolean {
@@ -31,14 +37,4 @@ function varies({ low, high }: Extent): boolean {
 
 function isFinite({ low, nominal, high }: Extent): boolean {
   return [low, nominal, high].every(Number.isFinite);
-}
-
-/** The three values as they are shown together, with the digits and the unit of the range. */
-function labelsOf({ low, nominal, high }: Extent, { text }: Shown): ReadonlyMap<number, string> | undefined {
-  const texts = text.split(" .. ");
-  return texts.length === 3 ? new Map([low, nominal, high].map((value, i) => [value, texts[i]])) : undefined;
-}
-
-function optionsOf({ point, unit }: ClauseOutcome) {
-  return { point, ...(unit ? { unit } : {}) };
 }

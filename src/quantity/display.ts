@@ -80,6 +80,16 @@ export function showApart(given: Shownable, dimension: Dimension, options: ShowO
   return { text: (isLowKnown ? texts : ["", ...texts.slice(1)]).join(" .. ").trimStart(), unit: unit.text };
 }
 
+/** The unit that {@link show} shows a value in. */
+export function unitToShow(value: Shownable, dimension: Dimension, { unit, anyPrefix, point }: ShowOptions): Unit {
+  if (unit !== undefined && !anyPrefix && !unit.anyPrefix) return unit;
+  if (point) return unit ?? CELSIUS;
+  const { nominal, low, high } = value;
+  const finite = [low, high].map(Math.abs).filter(Number.isFinite);
+  const size = nominal !== 0 && Number.isFinite(nominal) ? nominal : Math.max(0, ...finite);
+  return chooseUnit(size, dimension, unit);
+}
+
 /**
  * The unit that a value of this size is shown in: the named SI unit of the dimension, or `like`, with the engineering
  * prefix for which its digits before the decimal sign are one to three. Times from two minutes on are in min, h, d or
@@ -165,15 +175,6 @@ const ENGINEERING_PREFIXES: ReadonlyMap<number, string> = new Map([
 const LARGEST_PREFIX = 30;
 
 const CELSIUS = unitOfPowers([["°C", 1]]);
-
-function unitToShow(value: Shownable, dimension: Dimension, { unit, anyPrefix, point }: ShowOptions): Unit {
-  if (unit !== undefined && !anyPrefix && !unit.anyPrefix) return unit;
-  if (point) return unit ?? CELSIUS;
-  const { nominal, low, high } = value;
-  const finite = [low, high].map(Math.abs).filter(Number.isFinite);
-  const size = nominal !== 0 && Number.isFinite(nominal) ? nominal : Math.max(0, ...finite);
-  return chooseUnit(size, dimension, unit);
-}
 
 /** The unit with another prefix on its first factor, where that one takes prefixes and is above the solidus, to the first power. */
 function withPrefixFor(size: number, unit: Unit): Unit {

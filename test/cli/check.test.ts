@@ -43,7 +43,7 @@ describe("copperbook check", () => {
     assert.match(output, /\n {4}must T <= 60 °C\n {4}.*fails at the limits, 10 K short/);
     assert.equal(output.split("10 K short").length, 2, "It is said once.");
     assert.match(output, /\n {4}# the glue creeps\n/);
-    assert.match(output, /\n {4}├─+┴─+╂─+┤\n {4}20 +45 +70 °C\n/);
+    assert.match(output, /\n {4}├─+┴─+╂─+┤\n {4}20 +45 +60 +70 °C\n/);
     assert.match(output, /\n {2}guesses +P 1 W {2}\(line 4\)\n/);
     assert.match(
       output,
