@@ -1,7 +1,9 @@
 import { declaredNames } from "../engine/entry";
 import { mentionsOf } from "../engine/mentions";
+import { nearestName } from "../engine/suggest";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { divide, RATIO, siUnit, type Dimension } from "../quantity/dimension";
+import { SERIES_NAMES } from "../quantity/series";
 import { isName } from "../syntax/name";
 import type { Fix } from "../text/fix";
 import { findName, shortened } from "../phrases/side";
@@ -15,7 +17,12 @@ export const nameUnknown: Wording<"name.unknown"> = {
   message: ({ name: written, suggestion, isUnit }, { row, context }) => {
     const name = shortened(written);
     const dot = name.indexOf(".");
-    if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot);
+    if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot, context);
+    const usual = USUAL.get(name);
+    if (usual !== undefined) return `\`${name}\` is not defined. ${usual.says}`;
+    if (/^E\d+$/.test(name)) return `\`${name}\` is no series: the series are ${SERIES_NAMES.join(", ")}.`;
+    if (/^[RkMmunp]\d+$/.test(name) && suggestion === undefined)
+      return `\`${name}\` is not defined. A letter code begins with a digit: \`0${name}\`.`;
     if (suggestion !== undefined) return `\`${name}\` is not defined. Did you mean \`${suggestion}\`?`;
     if (isUnit)
       return `\`${name}\` is a unit, and a unit belongs to a number. Write \`1 ${name}\`, or define a quantity of that name.`;
@@ -25,6 +32,11 @@ export const nameUnknown: Wording<"name.unknown"> = {
   },
   fixes: (problem, { row, context }) => {
     const { suggestion, span, name, isUnit } = problem;
+    const usual = USUAL.get(name);
+    if (usual !== undefined)
+      return usual.text === undefined
+        ? []
+        : [{ title: `Write ${usual.text}`, edits: [replaceIn(row, span, usual.text)], isPreferred: true }];
     if (suggestion !== undefined)
       return [{ title: `Write ${suggestion}`, edits: [replaceIn(row, span, suggestion)], isPreferred: true }];
     const fixes: Fix[] = isUnit ? [{ title: `Write 1 ${name}`, edits: [replaceIn(row, span, `1 ${name}`)] }] : [];
@@ -33,9 +45,25 @@ export const nameUnknown: Wording<"name.unknown"> = {
   },
 };
 
-function notInOtherNote(name: string, dot: number): string {
-  return `\`${name.slice(dot + 1)}\` is not defined in the note \`${name.slice(0, dot)}\`.`;
+function notInOtherNote(name: string, dot: number, { snapshot, other }: FindingContext): string {
+  const [note, member] = [name.slice(0, dot), name.slice(dot + 1)];
+  const use = snapshot.find(note)?.outcome;
+  const rows = (use?.kind === "use" && other(use.path)?.rows) || [];
+  const meant = nearestName(
+    rows.flatMap(({ statement }) => declaredNames(statement).map((declared) => declared.name)),
+    member,
+  );
+  const plain = `\`${member}\` is not defined in the note \`${note}\`.`;
+  return meant === undefined ? plain : `${plain} Did you mean \`${note}.${meant}\`?`;
 }
+
+/** Names that other languages have, what is written here, and what may be put in their place as it is. */
+const USUAL: ReadonlyMap<string, { readonly says: string; readonly text?: string }> = new Map([
+  ["pi", { says: "The number is written `π`.", text: "π" }],
+  ["e", { says: "Powers of the number e are `exp(x)`; e itself is `exp(1)`.", text: "exp(1)" }],
+  ["log", { says: "Write `ln` for the natural logarithm, `log10` for the decimal one." }],
+  ["pow", { says: "A power is written with `^`: `2^3`." }],
+]);
 
 /**
  * States the name as an assumption of one unit, of the dimension that its place needs. It is found by trying: what the

@@ -6,14 +6,20 @@ import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
 import type { ProblemOf, Wording } from "./finding";
 import { replaceIn, statementAbove } from "./fixing";
+import { codeMeant, unitMeant } from "./unitMeant";
 
 /** `12 V/R`, `3 volts`, `5 kmil`: a word behind a number that is no unit. */
 export const unitUnknown: Wording<"unit.unknown"> = {
   severity: "error",
   reference:
     "A word behind a number is its unit, and this one is none. Correct it, put an operator before a name, or say by `items` that it is counted.",
-  message: ({ word, trouble, isName: isQuantity, rewritten }) => {
-    if (!isQuantity) return describeUnitTrouble(trouble);
+  message: ({ word, trouble, isName: isQuantity, rewritten, span }, { row }) => {
+    if (!isQuantity) {
+      if (trouble.kind !== "unknown") return describeUnitTrouble(trouble);
+      const code = codeMeant(textOf(row, literalAround(row, span)));
+      if (code !== undefined) return `\`${word}\` is no unit. Write \`${code}\`.`;
+      return describeUnitTrouble({ ...trouble, suggestion: unitMeant(word, trouble.suggestion) });
+    }
     const what = `\`${word}\` is a quantity and no unit, and what stands behind a number is its unit.`;
     return rewritten === undefined ? what : `${what} Write \`${rewritten}\`.`;
   },
@@ -21,20 +27,27 @@ export const unitUnknown: Wording<"unit.unknown"> = {
     const { word, trouble, rewritten } = problem;
     if (rewritten !== undefined) return [separated(problem, row, rewritten)];
     if (trouble.kind !== "unknown") return [];
-    if (trouble.suggestion !== undefined) return corrected(problem, row, trouble.suggestion);
+    const code = codeMeant(textOf(row, literalAround(row, problem.span)));
+    if (code !== undefined) return [separated(problem, row, code)];
+    const meant = unitMeant(word, trouble.suggestion);
+    if (meant !== undefined) return corrected(problem, row, meant);
     return isName(word) && !problem.isName
       ? [{ title: `Count ${word}: items ${word}`, edits: [statementAbove(row, context.snapshot, `items ${word}`)] }]
       : [];
   },
 };
 
-/** The whole number with its unit, rewritten with an operator. */
+/** The whole number with its unit, rewritten. */
 function separated({ span }: ProblemOf<"unit.unknown">, row: Row, rewritten: string): Fix {
   return {
     title: `Write ${rewritten}`,
     edits: [replaceIn(row, literalAround(row, span), rewritten)],
     isPreferred: true,
   };
+}
+
+function textOf({ statement: { text } }: Row, { start, end }: Span): string {
+  return text.slice(start, end);
 }
 
 /** The smallest literal that holds a span. */
