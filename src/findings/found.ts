@@ -46,6 +46,8 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
 function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): boolean {
   if (problem.code === "syntax.unexpected") return ofText.some(({ code }) => code === "syntax.invisibleCharacter");
   if (problem.code.startsWith("syntax.")) return false;
+  // `meausred V = 2 V`: what the word was meant as tells whether the name is defined twice.
+  if (problem.code === "name.doubled" && ofText.some(({ code }) => code === "syntax.unknownStatement")) return true;
   return ofText.some(({ span }) => span.start < problem.span.end && problem.span.start < span.end);
 }
 

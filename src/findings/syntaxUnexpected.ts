@@ -1,4 +1,5 @@
 import type { Expected } from "../syntax/problem";
+import { continuationText } from "./continuations";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
 
@@ -7,10 +8,12 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
   severity: "error",
   reference:
     "Something stands where the grammar wants something else, or nothing stands there. The message says what is expected.",
-  message: ({ expected, found }) => {
+  message: ({ expected, found, span }, { row }) => {
+    const meant = found === "" ? undefined : continuationText(withoutComments(row.statement.text), span.start);
+    const wayOut = meant === undefined ? "" : ` ${meant}`;
     if (found === "") return `The statement ends where ${EXPECTED[expected]} is expected.`;
-    if (expected === "end") return `\`${found}\` cannot follow here: the statement is complete before it.`;
-    return `\`${found}\` stands where ${EXPECTED[expected]} is expected.`;
+    if (expected === "end") return `\`${found}\` cannot follow here: the statement is complete before it.${wayOut}`;
+    return `\`${found}\` stands where ${EXPECTED[expected]} is expected.${wayOut}`;
   },
   fixes: ({ expected, found, span }, { row }) =>
     expected === "=" && /^[\p{L}\d_]/u.test(found)
@@ -23,6 +26,11 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
         ]
       : [],
 };
+
+/** With blanks for comments, so that places stay where they are. */
+function withoutComments(text: string): string {
+  return text.replace(/#.*$/gm, (comment) => " ".repeat(comment.length));
+}
 
 const EXPECTED: Readonly<Record<Expected, string>> = {
   statement: "a statement, such as `x = 3 V`,",
