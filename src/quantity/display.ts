@@ -1,4 +1,5 @@
 import { AREA, coherentPowers, MASS, RATIO, TEMPERATURE, TIME, VOLUME, type Dimension, type Powers } from "./dimension";
+import { CURRENCIES } from "./currencies";
 import { PREFIXES } from "./unitAlgebra";
 import { unitOfPowers, type Unit } from "./unit";
 
@@ -44,6 +45,10 @@ const POINT_NOISE = 1e-9;
 /** Whole numbers below it are shown in full where they count something. */
 const LARGEST_COUNT = 1e15;
 
+const CENT = 0.01;
+/** Amounts between limits are shown in whole units from here on. */
+const MONEY_WITHOUT_CENTS = 1000;
+
 /** `0.4 .. 3 .. 5.6 V`, `112 LED`, `25 °C`. The members share one unit, chosen for the nominal value. */
 export function show(value: Shownable, dimension: Dimension, options: ShowOptions = {}): string {
   return joined(showApart(value, dimension, options));
@@ -69,12 +74,14 @@ export function showApart(given: Shownable, dimension: Dimension, options: ShowO
   const [low, nominal, high] = [value.low, value.nominal, value.high].map((x) => (x - shift) / unit.factor);
   const floor = options.point ? POINT_NOISE : 0;
   if (isExact(value)) {
+    if (isMoney(dimension) && Math.abs(nominal) >= 1) return { text: plain(toCents(nominal)), unit: unit.text };
     const whole = unit.decimal === 0 && unit.powers.every(({ prefix }) => prefix === "") && isCounting(dimension);
     return { text: exactText(nominal, options.exactDigits ?? EXACT_DIGITS, whole, floor), unit: unit.text };
   }
   const members = [low, nominal, high];
-  const width = high - low;
-  const texts = members.map((x) => uncertainText(x, Number.isFinite(width) ? width : 0, floor));
+  const width = Number.isFinite(high - low) ? high - low : 0;
+  const coarsest = isMoney(dimension) ? moneyStep(members) : Number.POSITIVE_INFINITY;
+  const texts = members.map((x) => uncertainText(x, width, floor, coarsest));
   // A limit that is not known is left out, as it is where it is written.
   const isLowKnown = low > Number.NEGATIVE_INFINITY;
   return { text: (isLowKnown ? texts : ["", ...texts.slice(1)]).join(" .. ").trimStart(), unit: unit.text };
@@ -242,6 +249,24 @@ function isCounting(dimension: Dimension): boolean {
   return dimension === RATIO || (dimension !== TEMPERATURE && dimension.exponents.every((exponent) => exponent === 0));
 }
 
+/** An amount of one currency; a price for each of something is a quantity like others. */
+function isMoney({ exponents, counts }: Dimension): boolean {
+  if (counts.size !== 1 || exponents.some((exponent) => exponent !== 0)) return false;
+  const [[name, exponent]] = counts;
+  return exponent === 1 && CURRENCIES.has(name);
+}
+
+/** An exact amount is given to the cent, and as exactly as a double can be trusted. */
+function toCents(x: number): number {
+  if (!Number.isFinite(x)) return x;
+  return roundTo(x, Math.max(CENT, 10 ** (magnitudeOf(x) - TRUSTED_DIGITS + 1)));
+}
+
+/** To what an amount between limits is rounded at most, so that sums still add up: cents, from a thousand on whole units. */
+function moneyStep(members: readonly number[]): number {
+  return Math.max(...members.filter(Number.isFinite).map(Math.abs)) < MONEY_WITHOUT_CENTS ? CENT : 1;
+}
+
 function exactText(x: number, digits: number, isWhole: boolean, floor: number): string {
   if (!Number.isFinite(x) || x === 0) return plain(x);
   const trusted = Number(x.toPrecision(TRUSTED_DIGITS));
@@ -249,9 +274,9 @@ function exactText(x: number, digits: number, isWhole: boolean, floor: number): 
   return plain(roundTo(x, Math.max(10 ** (magnitudeOf(x) - digits + 1), floor)));
 }
 
-function uncertainText(x: number, width: number, floor: number): string {
+function uncertainText(x: number, width: number, floor: number, coarsest: number): string {
   if (!Number.isFinite(x) || x === 0) return plain(x);
-  const byDigits = magnitudeOf(x) - UNCERTAIN_DIGITS + 1;
+  const byDigits = Math.min(magnitudeOf(x) - UNCERTAIN_DIGITS + 1, Math.log10(coarsest));
   if (width === 0) return plain(roundTo(x, 10 ** byDigits));
   const byWidth = magnitudeOf(width) - WIDTH_DIGITS + 1;
   const finest = Math.max(magnitudeOf(width), magnitudeOf(x)) - TRUSTED_DIGITS;
