@@ -35,6 +35,8 @@ export interface WorkbenchAddress {
   readonly folder?: string;
   /** The folder of the extension that is being developed. */
   readonly extension?: string;
+  /** The file that is open at the start, as `path:line`. */
+  readonly place?: string;
   /** The module that the extension host runs as a test suite. */
   readonly suite?: string;
 }
@@ -97,6 +99,7 @@ export class EditorServer {
       ["skipReleaseNotes", "true"],
     ];
     if (what.extension) payload.push(["extensionDevelopmentPath", this.remote(what.extension)]);
+    if (what.place) payload.push(["openFile", this.remote(what.place)], ["gotoLineMode", "true"]);
     if (what.suite) payload.push(["extensionTestsPath", this.remote(what.suite)]);
     url.searchParams.set("payload", JSON.stringify(payload));
     return url.toString();
