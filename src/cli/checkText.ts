@@ -53,12 +53,13 @@ class Sheet {
     return [`├─ ${path}`, ...wrap(state, this.face.columns, "   ")];
   }
 
-  /** In the order of the text. A finding that only says that a rule does not hold is told with the rule. */
+  /** In the order of the text. A finding that says why a rule does not hold is told with the rule. */
   private entries(): { at: number; entry: string[] }[] {
     const findings = [...this.service.findings(this.note.path)];
     const rules = this.snapshot.rows.flatMap((row) => {
       if (row.outcome.kind !== "rule" || row.outcome.state === "holds") return [];
-      const own = findings.findIndex((finding) => isAboutRule(finding, row));
+      const isOwn = row.outcome.state === "undecided" ? isErrorIn : isAboutRule;
+      const own = findings.findIndex((finding) => isOwn(finding, row));
       const finding = own < 0 ? undefined : findings.splice(own, 1)[0];
       return [{ at: row.start, entry: this.rule(row, row.outcome, finding) }];
     });
@@ -80,6 +81,7 @@ class Sheet {
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
       ...this.wrapped(stateOf(rule, clause ? worstInputs(clause) : [])).map(this.face.strong),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
+      ...(finding && !finding.code.startsWith("rule.") ? this.wrapped(finding.message) : []),
       ...(line ? ["", ...line.drawing.split("\n").map((row) => INDENT + printable(row))] : []),
     ];
   }
@@ -146,6 +148,15 @@ function stateOf(rule: RuleOutcome, inputs: readonly string[]): string {
   return phrase + (unnamed.length < inputs.length ? ", " : " at ") + together.join(", ");
 }
 
-function isAboutRule({ code, span }: Finding, { start, statement }: Row): boolean {
-  return code.startsWith("rule.") && span.start >= start && span.start <= start + statement.text.length;
+function isAboutRule(finding: Finding, row: Row): boolean {
+  return finding.code.startsWith("rule.") && isIn(finding, row);
+}
+
+/** Of a rule that cannot be judged, the first error in its line is the reason. */
+function isErrorIn(finding: Finding, row: Row): boolean {
+  return isAboutRule(finding, row) || (finding.severity === "error" && isIn(finding, row));
+}
+
+function isIn({ span }: Finding, { start, statement }: Row): boolean {
+  return span.start >= start && span.start <= start + statement.text.length;
 }

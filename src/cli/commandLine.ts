@@ -16,19 +16,22 @@ export class UsageError extends Error {}
 export const HELP = `Copperbook: hardware design notes that compute.
 
   copperbook check [PATH…] [--format text|json]
-      Judges the rules of all notes (*.calcs.md) among the files and folders named, or in the current folder.
+      Judges the rules of all notes (*.calcs.md) among the files and folders
+      named, or in the current folder.
   copperbook values FILE [--format text|json|csv]
       Prints the values of one note.
   copperbook --help
   copperbook --version
 
 Exit code
-  0   every must holds, and no note has an error
-  1   a must does not hold (it fails, fails at the limits or is undecided), or a note has an error
+  0   every must holds, and no note has an error; open items do not count
+  1   a must does not hold (it fails, fails at the limits or is undecided),
+      or a note has an error
   2   the command makes no sense, or something could not be read
 
-Notes are read inside the current folder; where a path named lies outside it, inside the innermost folder that
-holds all that is named.
+Notes are read inside the current folder; where a path named lies outside it,
+inside the innermost folder that holds all that is named. Text is set as wide as
+the window; in a file or pipe as wide as COLUMNS says, else 100 columns.
 `;
 
 /**

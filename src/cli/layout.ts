@@ -3,11 +3,14 @@
 /** Holds words together when lines are broken; it is printed as a space. */
 export const NO_BREAK = "\u00A0";
 
-/** Lines of the text, none wider than `width` columns but for single words that are; `indent` goes before each. */
+/**
+ * Lines of the text, none wider than `width` columns but for single words that are; `indent` goes before each. What
+ * stands in code marks is held together where it fits on a line.
+ */
 export function wrap(text: string, width: number, indent: string): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(" ")) {
+  for (const word of boundCode(text, width - columnsOf(indent)).split(" ")) {
     if (line !== "" && columnsOf(indent) + columnsOf(line) + 1 + columnsOf(word) > width) {
       lines.push(indent + line);
       line = word;
@@ -15,6 +18,11 @@ export function wrap(text: string, width: number, indent: string): string[] {
   }
   lines.push(indent + line);
   return lines.map((line) => line.replaceAll(NO_BREAK, " "));
+}
+
+function boundCode(text: string, room: number): string {
+  // A sign behind the code, such as a full stop, goes with it.
+  return text.replace(/`[^`]*`\S*/g, (code) => (columnsOf(code) <= room ? code.replaceAll(" ", NO_BREAK) : code));
 }
 
 /** Rows set in columns, two spaces apart; nothing is padded at the end of a line. */

@@ -29,15 +29,19 @@ export function verdict(open: OpenNotes, face: Face): string[] {
   return [...lines, ...wrap(printable(consequence(open)), face.columns, "").map(face.strong)];
 }
 
+/** A must whose line has an error is told as one that does not hold, and not as an error again. */
 function consequence({ service, notes, troubles }: OpenNotes): string {
   const broken: string[] = [];
   const unkept: string[] = [];
+  const open: string[] = [];
   for (const { path, shownPath } of notes) {
-    const { findings, rules } = service.record(path);
+    const { findings, rules, openItems } = service.record(path);
+    const ofRules = rules.filter(({ word, state }) => word === "must" && state !== "holds").map(({ line }) => line);
+    unkept.push(...ofRules.map((line) => `${shownPath}:${line}`));
     for (const { severity, code, line } of findings)
-      if (severity === "error" && !code.startsWith("rule.")) broken.push(`${shownPath}:${line}`);
-    for (const { word, state, line } of rules)
-      if (word === "must" && state !== "holds") unkept.push(`${shownPath}:${line}`);
+      if (severity === "error" && !code.startsWith("rule.") && !ofRules.includes(line))
+        broken.push(`${shownPath}:${line}`);
+    for (const { word, line } of openItems) if (word === "must") open.push(`${shownPath}:${line}`);
   }
   const parts = [
     unkept.length === 0
@@ -46,7 +50,11 @@ function consequence({ service, notes, troubles }: OpenNotes): string {
     broken.length === 0 ? "" : `${some(broken.length, "error", "errors")}: ${named(broken)}.`,
     troubles.length === 0 ? "" : "Not everything could be read.",
   ];
-  return parts.filter((part) => part !== "").join(" ") || "Every must holds, and no note has an error.";
+  const troubled = parts.filter((part) => part !== "").join(" ");
+  if (troubled !== "") return troubled;
+  if (open.length === 0) return "Every must holds, and no note has an error.";
+  const count = `${open.length} must ${open.length === 1 ? "is" : "are"} still open: ${named(open)}.`;
+  return `Every must that computes holds, and no note has an error. ${count}`;
 }
 
 function named(places: readonly string[]): string {

@@ -73,6 +73,42 @@ describe("copperbook check", () => {
     assert.match(output, /1 note: 1 fail\nEvery must holds, and no note has an error\.\n$/);
   });
 
+  it("does not say that all is well while a must is open", async () => {
+    workspace.write("a.calcs.md", `${GOOD}\n- [ ] must: weigh it\n- [ ] should: paint it\n`);
+    const { code, output } = await workspace.run(["check"]);
+    assert.equal(code, 0);
+    assert.match(
+      output,
+      /\nEvery must that computes holds, and no note has an error\. 1 must is still open: a\.calcs\.md:\d+\.\n$/,
+    );
+  });
+
+  it("tells a must that cannot be read once, with the reason", async () => {
+    workspace.write("a.calcs.md", "    given I = 2 A\n    must I between 1 A and 3 A\n");
+    const { code, output } = await workspace.run(["check"]);
+    assert.equal(code, 1);
+    assert.deepEqual(output.split("\n").slice(2), [
+      "a.calcs.md:2:12  error  syntax.unexpected",
+      "    must I",
+      "    undecided, it cannot be read",
+      "    `between` cannot follow here: the statement is complete before it. A band is written",
+      "    `inside 1 A .. 3 A`.",
+      "",
+      "1 note: 1 undecided",
+      "1 must does not hold: a.calcs.md:2.",
+      "",
+    ]);
+  });
+
+  it("is as wide in a pipe as COLUMNS asks for", async () => {
+    workspace.write("a.calcs.md", GOOD);
+    const widthOf = async (COLUMNS?: string) => {
+      const { output } = await workspace.run(["check"], { environment: COLUMNS === undefined ? {} : { COLUMNS } });
+      return [...output.split("\n")[0]].length;
+    };
+    assert.deepEqual([await widthOf("60"), await widthOf(), await widthOf("wide")], [60, 100, 100]);
+  });
+
   it("ends with 1 where a must is undecided", async () => {
     workspace.write("a.calcs.md", "    given I = 2 A\n    x = I + y\n    must x <= 1 A\n");
     const { code, output } = await workspace.run(["check"]);

@@ -50,7 +50,7 @@ describe("the arguments", () => {
     assert.deepEqual(run, { code: 0, output: HELP, errors: "" });
     for (const part of ["check", "values", "--format text|json|csv", "--help", "--version", "  0  ", "  1  ", "  2  "])
       assert.ok(HELP.includes(part), part);
-    for (const line of HELP.split("\n")) assert.ok(line.length <= 120, line);
+    for (const line of HELP.split("\n")) assert.ok(line.length <= 80, line);
   });
 
   it("answer --version with the version of the package", async () => {

@@ -7,6 +7,8 @@ describe("text for a terminal", () => {
     assert.deepEqual(wrap("one two three", 8, "  "), ["  one", "  two", "  three"]);
     assert.deepEqual(wrap("unbreakable", 4, "  "), ["  unbreakable"]);
     assert.deepEqual(wrap("", 4, "  "), ["  "]);
+    assert.deepEqual(wrap("write `a = 3 V`.", 14, "  "), ["  write", "  `a = 3 V`."]);
+    assert.deepEqual(wrap("write `a = 3 V`.", 11, "  "), ["  write `a", "  = 3 V`."]);
     assert.deepEqual(wrap("a 86\u00A0% b", 5, ""), ["a", "86 %", "b"]);
   });
 
