@@ -1,6 +1,6 @@
+import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { Wording } from "./finding";
 import { alternatives, rewritings } from "./fixing";
-import { unequalLimits, unequalLimitsFix, unequalLimitsText } from "./unequalLimits";
 
 /** `2 (a + b)`. */
 export const syntaxMissingOperator: Wording<"syntax.missingOperator"> = {
@@ -13,6 +13,6 @@ export const syntaxMissingOperator: Wording<"syntax.missingOperator"> = {
   },
   fixes: (problem, { row }) => {
     const printed = unequalLimits(row, problem.span);
-    return printed ? [unequalLimitsFix(printed, row)] : rewritings(problem, row);
+    return rewritings(printed ?? problem, row);
   },
 };

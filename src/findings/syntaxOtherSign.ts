@@ -1,6 +1,6 @@
+import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { Wording } from "./finding";
 import { rewritings } from "./fixing";
-import { unequalLimits, unequalLimitsFix, unequalLimitsText } from "./unequalLimits";
 
 /** `==`, `**`, `&&`: signs of other languages. */
 export const syntaxOtherSign: Wording<"syntax.otherSign"> = {
@@ -14,6 +14,6 @@ export const syntaxOtherSign: Wording<"syntax.otherSign"> = {
   },
   fixes: (problem, { row }) => {
     const printed = problem.found === "+" ? unequalLimits(row, problem.span) : undefined;
-    return printed ? [unequalLimitsFix(printed, row)] : rewritings(problem, row);
+    return rewritings(printed ?? problem, row);
   },
 };

@@ -1,5 +1,5 @@
+import { continuationText } from "../phrases/continuations";
 import type { Expected } from "../syntax/problem";
-import { continuationText } from "./continuations";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
 

@@ -3,9 +3,9 @@ import type { Row } from "../engine/snapshot";
 import { RATIO } from "../quantity/dimension";
 import { withForgottenUnit } from "../phrases/forgottenUnit";
 import { findName, sideText, type Scope } from "../phrases/side";
+import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { ProblemOf, Wording } from "./finding";
-import { replaceIn } from "./fixing";
-import { unequalLimits, unequalLimitsFix, unequalLimitsText } from "./unequalLimits";
+import { replaceIn, rewritings } from "./fixing";
 
 /** `12 V + 5 %`. */
 export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
@@ -26,7 +26,7 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
   },
   fixes: (problem, { row, context }) => {
     const printed = unequalLimits(row, problem.right.span);
-    if (printed) return [unequalLimitsFix(printed, row)];
+    if (printed) return rewritings(printed, row);
     const scaled = scaling(problem, row, context);
     if (scaled !== undefined)
       return [{ title: `Write ${scaled}`, edits: [replaceIn(row, problem.span, scaled)], isPreferred: true }];

@@ -1,3 +1,4 @@
+import { codeMeant, unitMeant } from "../phrases/unitMeant";
 import { describeUnitTrouble } from "../quantity/unit";
 import { isName } from "../syntax/name";
 import { Kind } from "../syntax/tree";
@@ -6,7 +7,6 @@ import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
 import type { ProblemOf, Wording } from "./finding";
 import { replaceIn, statementAbove } from "./fixing";
-import { codeMeant, unitMeant } from "./unitMeant";
 
 /** `12 V/R`, `3 volts`, `5 kmil`: a word behind a number that is no unit. */
 export const unitUnknown: Wording<"unit.unknown"> = {

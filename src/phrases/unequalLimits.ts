@@ -1,13 +1,12 @@
 import type { Row } from "../engine/snapshot";
-import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
-import { replaceIn } from "./fixing";
 
 /** A tolerance with unequal limits as a drawing or a data sheet prints it, and how it is written here. */
 export interface UnequalLimits {
   /** In the statement. */
   readonly span: Span;
-  readonly rewritten: string;
+  /** What is put in the place of the span. */
+  readonly rewritten: readonly [string];
 }
 
 /** `10 V +10/-5 %`, `10 V -5/+10 %`, `25 +0.1/-0.2 mm`, `V_in +10/-5 %` around or at a span of a statement. */
@@ -16,18 +15,14 @@ export function unequalLimits({ statement: { text } }: Row, at: Span): UnequalLi
     const span = { start: match.index, end: match.index + match[0].length };
     if (span.end <= at.start || at.end <= span.start) continue;
     const rewritten = rewrittenOf(match.groups as unknown as Printed);
-    return rewritten === undefined ? undefined : { span, rewritten };
+    return rewritten === undefined ? undefined : { span, rewritten: [rewritten] };
   }
   return undefined;
 }
 
 /** What the message adds; it begins with a space. */
-export function unequalLimitsText({ rewritten }: UnequalLimits): string {
+export function unequalLimitsText({ rewritten: [rewritten] }: UnequalLimits): string {
   return ` Limits that differ are written out: \`${rewritten}\`.`;
-}
-
-export function unequalLimitsFix({ span, rewritten }: UnequalLimits, row: Row): Fix {
-  return { title: `Write ${rewritten}`, edits: [replaceIn(row, span, rewritten)], isPreferred: true };
 }
 
 interface Printed {
