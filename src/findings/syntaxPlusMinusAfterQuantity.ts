@@ -6,9 +6,19 @@ export const syntaxPlusMinusAfterQuantity: Wording<"syntax.plusMinusAfterQuantit
   severity: "error",
   reference:
     "`±` belongs to a number. An uncertainty of its own is multiplied by `(1 ± 2 %)` or added as `(0 V ± 0.1 V)`.",
-  message: ({ rewritten }) =>
-    rewritten.length === 0
-      ? "`±` belongs to a number, and a number is expected behind it."
-      : `\`±\` belongs to a number, not to a quantity. Write ${alternatives(rewritten)}.`,
-  fixes: (problem, { row }) => rewritings(problem, row),
+  message: ({ rewritten, span }, { row }) => {
+    if (rewritten.length === 0) return "`±` belongs to a number, and a number is expected behind it.";
+    const code = LETTER_CODE.exec(row.statement.text.slice(span.start, span.end))?.[0];
+    return code === undefined
+      ? `\`±\` belongs to a number, not to a quantity. Write ${alternatives(rewritten)}.`
+      : `\`±\` belongs to a number, and a letter code begins with a digit. Write \`0${code}\`.`;
+  },
+  fixes: (problem, { row }) => {
+    const { start, end } = problem.span;
+    const written = row.statement.text.slice(start, end);
+    return rewritings(LETTER_CODE.test(written) ? { span: problem.span, rewritten: [`0${written}`] } : problem, row);
+  },
 };
+
+/** `R091 ± 1 %`, as it is printed on a part. */
+const LETTER_CODE = /^R\d+\b/;
