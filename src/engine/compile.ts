@@ -1,5 +1,5 @@
 import { divide, multiply, power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../quantity/dimension";
-import { isBuiltInUnit, type Unit } from "../quantity/unit";
+import { isBuiltInUnit } from "../quantity/unit";
 import type { Span } from "../text/span";
 import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
 import { kindOf, type Entry } from "./entry";
@@ -10,9 +10,9 @@ import { compileComparison } from "./comparisons";
 import { quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
-import { commonUnit, unitOfLiteral, unitOfProduct } from "./statedUnit";
+import { commonUnit, unitOfLiteral } from "./statedUnit";
 import type { Code } from "./tape";
-import { isTurned, OF_TURN, turnMark, turnsAtTorque, typesTurn } from "./turns";
+import { isTorqueTimesTurns, isTurnsBesideAngle, OF_TURN, unitOfProduct } from "./turns";
 
 /** What the compiler asks of the program around it. */
 export interface Surroundings {
@@ -70,6 +70,11 @@ export class Compiler {
 
   get tree(): Tree {
     return this.frame.tree;
+  }
+
+  /** The entry that is compiled, and the function that is open in it. */
+  get openEntries(): readonly Entry[] {
+    return [this.top, this.frame.entry];
   }
 
   /** The operand of an expression; undefined where it has none, for which a problem or {@link blockedBy} is the reason. */
@@ -208,6 +213,7 @@ export class Compiler {
       });
       return undefined;
     }
+    if (isTurnsBesideAngle(this, left, right)) return undefined;
     if (left.dimension === right.dimension || right.isZero) return { dimension: left.dimension, point: left.point };
     if (left.isZero) return { dimension: right.dimension, point: right.point };
     return this.mismatch(operation, left, right, right.node);
@@ -464,6 +470,7 @@ export class Compiler {
         return this.fail(node, { code: "unit.ratioAdded", sign, left: this.side(left), right: this.side(right) });
       return this.mismatch({ kind }, left, right, right.node);
     }
+    if (isTurnsBesideAngle(this, left, right)) return undefined;
     const dimension = left.isZero ? right.dimension : left.dimension;
     const constant = folded(left, right, (a, b) => (op === Op.Add ? a + b : a - b));
     return this.arithmetic(node, op, left, right, dimension, { unit: commonUnit([left, right]), constant });
@@ -474,43 +481,9 @@ export class Compiler {
     if (!this.isPlain(left, operation) || !this.isPlain(right, operation)) return undefined;
     const dimension = (op === Op.Multiply ? multiply : divide)(left.dimension, right.dimension);
     const constant = folded(left, right, (a, b) => (op === Op.Multiply ? a * b : a / b));
-    if (op === Op.Multiply) this.checkTurns(node, left, right);
-    return this.arithmetic(node, op, left, right, dimension, {
-      constant,
-      unit: this.scaledUnit(dimension, left, right, op),
-    });
-  }
-
-  private scaledUnit(
-    dimension: Dimension,
-    left: Operand,
-    right: Operand,
-    op: Op.Multiply | Op.Divide,
-  ): Unit | undefined {
-    if (left.dimension === RATIO && right.dimension === RATIO && (turnMark(left) ?? turnMark(right))) return OF_TURN;
-    const scaled =
-      right.dimension === RATIO ? left : op === Op.Multiply && left.dimension === RATIO ? right : undefined;
-    if (!scaled) return unitOfProduct(dimension, left, right, op === Op.Multiply ? 1 : -1);
-    return isTurned(scaled, scaled === left ? right : left) ? undefined : commonUnit([scaled]);
-  }
-
-  /** A torque times a rate of turns is a power but for 2π, which may stand elsewhere in the statement. */
-  private checkTurns(node: Node, left: Operand, right: Operand): void {
-    const rate = turnsAtTorque(left, right);
-    if (!rate || this.bringsTurn(this.top) || this.bringsTurn(this.frame.entry)) return;
-    this.fail(node, {
-      code: "unit.turns",
-      is: "turns",
-      turns: rate.unit!.text,
-      angle: "rad/s",
-      side: this.side(rate),
-      torque: this.side(rate === left ? right : left),
-    });
-  }
-
-  private bringsTurn(entry: Entry): boolean {
-    const isOfTurn = (name: string) => name === "π" || this.around.find(entry, name)?.unit === OF_TURN;
-    return typesTurn(entry.statement.text) || entry.mentions.some(({ name }) => isOfTurn(name));
+    if (op === Op.Multiply && isTorqueTimesTurns(this, node, left, right)) return undefined;
+    const unit = unitOfProduct(dimension, left, right, op === Op.Multiply ? 1 : -1);
+    return this.arithmetic(node, op, left, right, dimension, { constant, unit });
   }
 
   private power(node: Node, base: Operand, exponent: Operand): Operand | undefined {

@@ -173,8 +173,7 @@ class DefinitionCompiler {
       unit.dimension === operand.dimension &&
       (unit.isTemperatureScale === operand.point || (operand.point && isKelvin))
     ) {
-      this.checkTurns(operand, unit, bracket);
-      return { ...operand, unit };
+      return this.isTurned(operand, unit, bracket) ? operand : { ...operand, unit };
     }
     compiler.fail(bracket, {
       code: "unit.shownIn",
@@ -186,9 +185,9 @@ class DefinitionCompiler {
   }
 
   /** Turns shown as an angle, or the reverse, are wrong by 2π: the dimension is the same. */
-  private checkTurns(operand: Operand, asked: Unit, bracket: Node): void {
+  private isTurned(operand: Operand, asked: Unit, bracket: Node): boolean {
     const { compiler } = this;
-    if (operand.unit === undefined || !areTurnAndAngle(operand.unit, asked)) return;
+    if (operand.unit === undefined || !areTurnAndAngle(operand.unit, asked)) return false;
     const isAngle = countsTurns(asked);
     const [turns, angle] = isAngle ? [asked, operand.unit] : [operand.unit, asked];
     compiler.fail(bracket, {
@@ -198,6 +197,7 @@ class DefinitionCompiler {
       angle: angle.text,
       side: compiler.side(operand),
     });
+    return true;
   }
 
   /** The value that is used comes first; what is wanted is kept behind it. */

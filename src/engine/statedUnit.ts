@@ -44,7 +44,7 @@ export function unitOfLiteral({ nominal, low, high, dimension, point, unit }: Li
 }
 
 /** The unit of a product or quotient, where what its operands were stated in asks for another than its dimension does. */
-export function unitOfProduct(dimension: Dimension, left: Operand, right: Operand, sign: 1 | -1): Unit | undefined {
+export function unitOfStated(dimension: Dimension, left: Operand, right: Operand, sign: 1 | -1): Unit | undefined {
   const row = FROM_STATED.find(
     ({ gives, stated }) =>
       gives.dimension === dimension && exponentOf(stated, left.unit) + sign * exponentOf(stated, right.unit) === 1,

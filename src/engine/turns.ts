@@ -1,7 +1,10 @@
-import { RATIO } from "../quantity/dimension";
+import { RATIO, type Dimension } from "../quantity/dimension";
 import { unitOfPowers, type Unit } from "../quantity/unit";
+import type { Node } from "../syntax/tree";
+import type { Compiler } from "./compile";
+import type { Entry } from "./entry";
 import type { Operand } from "./operand";
-import { isTorque } from "./statedUnit";
+import { commonUnit, isTorque, unitOfStated } from "./statedUnit";
 
 /**
  * Hertz and revolutions per minute count turns, radians and degrees measure the angle. In the SI both are a number per
@@ -28,41 +31,66 @@ const TURN = 2 * Math.PI;
 /** 6.28 is 2π to those who type it so. */
 const TYPED_WITHIN = 1e-3;
 
-/** The mark of a plain number, where it has that of π or is near 2π. */
-export function turnMark({ unit, constant }: Pick<Operand, "unit" | "constant">): Unit | undefined {
-  const isNear = constant !== undefined && Math.abs(constant / TURN - 1) < TYPED_WITHIN;
-  return unit === OF_TURN || isNear ? OF_TURN : undefined;
-}
-
-/** Whether 2π is typed in digits: `6.28`, but not `6.28 rad/s`. */
-export function typesTurn(text: string): boolean {
-  return /(?<![\d.])6\.28\d*(?![\d\s]*[\p{L}°])/u.test(text);
-}
-
-/** Whether a factor with the mark of π says that a value is no longer what its unit says: turns, an angle, a torque. */
-export function isTurned({ unit }: Operand, by: Operand): boolean {
-  if (unit === undefined || by.dimension !== RATIO || turnMark(by) === undefined) return false;
-  return rotationOf(unit) !== undefined || isTorque(unit);
-}
-
 /** Whether one counts turns and the other measures an angle, so that 2π lies between them. */
 export function areTurnAndAngle(stated: Unit | undefined, asked: Unit | undefined): boolean {
   const [a, b] = [stated && rotationOf(stated), asked && rotationOf(asked)];
   return a !== undefined && b !== undefined && a !== b;
 }
 
-/** Of a torque and a rate of turns, the rate; a power is torque times *angle* per time. */
-export function turnsAtTorque(left: Operand, right: Operand): Operand | undefined {
-  for (const [torque, rate] of [
-    [left, right],
-    [right, left],
-  ])
-    if (torque.unit && rate.unit && isTorque(torque.unit) && rotationOf(rate.unit) === "turns") return rate;
-  return undefined;
+/** Whether turns are added to an angle or compared with it, which is off by 2π. Reported at the turns. */
+export function isTurnsBesideAngle(compiler: Compiler, left: Operand, right: Operand): boolean {
+  if (left.dimension !== right.dimension || !areTurnAndAngle(left.unit, right.unit)) return false;
+  const [turns, angle] = countsTurns(left.unit!) ? [left, right] : [right, left];
+  const [turnsText, angleText] = [turns.unit!.text, angle.unit!.text];
+  const side = compiler.side(turns);
+  compiler.fail(turns.node, { code: "unit.turns", is: "turns", turns: turnsText, angle: angleText, side });
+  return true;
+}
+
+/** Whether a torque is multiplied by a rate of turns, which is a power but for 2π; that may stand elsewhere in the statement. */
+export function isTorqueTimesTurns(compiler: Compiler, node: Node, left: Operand, right: Operand): boolean {
+  const rate = [left, right].find(({ unit }) => unit && countsTurns(unit));
+  const torque = [left, right].find(({ unit }) => unit && isTorque(unit));
+  if (!rate || !torque || compiler.openEntries.some((entry) => bringsTurn(entry, compiler))) return false;
+  compiler.fail(node, {
+    code: "unit.turns",
+    is: "turns",
+    turns: rate.unit!.text,
+    angle: "rad/s",
+    side: compiler.side(rate),
+    torque: compiler.side(torque),
+  });
+  return true;
+}
+
+/** The unit that a product or quotient is shown in; undefined where the display finds it. */
+export function unitOfProduct(dimension: Dimension, left: Operand, right: Operand, sign: 1 | -1): Unit | undefined {
+  if (left.dimension === RATIO && right.dimension === RATIO && (turnMark(left) ?? turnMark(right))) return OF_TURN;
+  const scaled = right.dimension === RATIO ? left : sign === 1 && left.dimension === RATIO ? right : undefined;
+  if (!scaled) return unitOfStated(dimension, left, right, sign);
+  return isTurned(scaled, scaled === left ? right : left) ? undefined : commonUnit([scaled]);
 }
 
 export function countsTurns(unit: Unit): boolean {
   return rotationOf(unit) === "turns";
+}
+
+/** The mark of a plain number, where it has that of π or is near 2π. */
+function turnMark({ unit, constant }: Operand): Unit | undefined {
+  const isNear = constant !== undefined && Math.abs(constant / TURN - 1) < TYPED_WITHIN;
+  return unit === OF_TURN || isNear ? OF_TURN : undefined;
+}
+
+/** Whether a factor with the mark of π says that a value is no longer what its unit says: turns, an angle, a torque. */
+function isTurned({ unit }: Operand, by: Operand): boolean {
+  if (unit === undefined || turnMark(by) === undefined) return false;
+  return rotationOf(unit) !== undefined || isTorque(unit);
+}
+
+/** Whether a statement brings 2π in somewhere: by π, by what is made with it, or in digits (`6.28`, but not `6.28 rad/s`). */
+function bringsTurn({ statement: { text }, mentions }: Entry, compiler: Compiler): boolean {
+  const isOfTurn = (name: string) => name === "π" || compiler.find(name)?.unit === OF_TURN;
+  return /(?<![\d.])6\.28\d*(?![\d\s]*[\p{L}°])/u.test(text) || mentions.some(({ name }) => isOfTurn(name));
 }
 
 /** Undefined where a unit has both: `°/Hz` is an angle by the turn. */

@@ -39,6 +39,7 @@ async function takePicture(): Promise<void> {
   try {
     const line = lineOfRule();
     await rig.openFile(NOTE);
+    await rig.press("Control+B"); // The side bar leaves; lines with their values need the width.
     await rig.goTo(line);
     await rig.waitForSquiggles(line, 1);
     const valued = async (): Promise<number> => (await rig.lines()).filter(({ beside }) => beside.length > 0).length;
