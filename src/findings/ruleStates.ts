@@ -48,7 +48,10 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
   const clause = decisiveClause(rule);
   const size = clause && sizeText(clause);
   const parts = [`\`${conditionText(row)}\` ${state}${size ? `, ${size}` : ""}.`];
-  if (clause) {
+  if (clause && clause.relation === "=" && /±|\+\/-|\.\./.test(clause.rightText)) {
+    const band = `${clause.leftText} inside ${clause.rightText}`;
+    parts.push(`\`=\` asks for every value between the limits at once. For a band write \`${band}\`.`);
+  } else if (clause) {
     const sides = [sideOf(clause.left, clause.leftText, clause), sideOf(clause.right, clause.rightText, clause)];
     const stated = sides.filter((side) => side !== undefined);
     const inputs = worstInputs(clause).filter(
