@@ -41,6 +41,8 @@ export class Note {
   readonly measurements = new Set<Entry>();
   /** Names with more than one entry, and perhaps some that had. */
   readonly doubled = new Set<string>();
+  /** What unknown names were found likely to mean, until a name comes or goes. */
+  readonly suggestions = new Map<string, { readonly name: string | undefined }>();
   /** A name came or went since the names were last judged. */
   namesChanged = false;
   /** When the names were last judged, there was something to say. */

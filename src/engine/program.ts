@@ -285,6 +285,7 @@ export class Program {
   private nameChanged(note: Note, name: string): void {
     this.invalidateMentions(note, name);
     this.invalidateDeclared(note, name);
+    note.suggestions.clear();
     note.namesChanged = true;
   }
 
@@ -525,7 +526,12 @@ export class Program {
     isCounted: (entry, name) => this.find(entry, name)?.statement.kind === "items",
     suggest: (entry, name, wanted) => {
       if (this.compiling) entry.note.guesses.add(this.compiling);
-      return suggestName(entry.note, name, wanted);
+      const key = `${wanted} ${name}`;
+      const known = entry.note.suggestions.get(key);
+      if (known !== undefined) return known.name;
+      const suggestion = suggestName(entry.note, name, wanted);
+      entry.note.suggestions.set(key, { name: suggestion });
+      return suggestion;
     },
   };
 

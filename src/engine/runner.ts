@@ -1,5 +1,5 @@
 import type { Ends } from "./interval";
-import { Op } from "./operation";
+import { Op, slack } from "./operation";
 import { OPERATIONS } from "./operations";
 import { merge, samePushes } from "./pushes";
 import { NO_PUSHES, Standing, type Pushes, type Run, type Slots, type Tape } from "./tape";
@@ -69,12 +69,11 @@ export class Runner {
       if (operation.arity > 2) anyOpen ||= z >= 0 ? standing[z] !== Standing.Exact : open[-1 - z] === 1;
       open[k] = anyOpen ? 1 : 0;
       uncertain ||= anyOpen;
-      const value = operation.number(
-        x >= 0 ? nominal[x] : number[-1 - x],
-        y >= 0 ? nominal[y] : number[-1 - y],
-        z >= 0 ? nominal[z] : number[-1 - z],
-      );
-      number[k] = Number.isFinite(value) ? value : NaN;
+      const left = x >= 0 ? nominal[x] : number[-1 - x];
+      const right = y >= 0 ? nominal[y] : number[-1 - y];
+      const value = operation.number(left, right, z >= 0 ? nominal[z] : number[-1 - z]);
+      const isSum = op[at] === Op.Add || op[at] === Op.Subtract;
+      number[k] = !Number.isFinite(value) ? NaN : isSum && isNoise(value, left, right) ? 0 : value;
     }
     return uncertain;
   }
@@ -124,6 +123,9 @@ export class Runner {
         pushes = proof;
         standing = Standing.Attained;
       } else standing = Number.isNaN(low) || Number.isNaN(nominal) ? Standing.Undefined : Standing.Enclosed;
+      // A nominal sum that was made zero may lie beside its enclosure, by the noise that was taken off.
+      if (nominal < low) low = nominal;
+      if (nominal > high) high = nominal;
     }
     const same =
       standing === slots.standing[slot] &&
@@ -387,6 +389,14 @@ class Arguments {
     const i = this.place.get(slot);
     return i === undefined ? 0 : this.sign[i];
   }
+}
+
+/**
+ * Whether a sum or difference is nothing but the noise of decimal fractions: 0.3 − 0.1 − 0.2 on paper is zero, in doubles
+ * −2.8·10⁻¹⁷, which would fail a rule that is met exactly.
+ */
+function isNoise(sum: number, a: number, b: number): boolean {
+  return Math.abs(sum) <= slack(a, b);
 }
 
 /** 0 · ∞ is 0: an operand that cannot move does not pass on a jump. */

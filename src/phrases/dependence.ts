@@ -34,8 +34,42 @@ export function restsOn(row: Row, scope: Scope): readonly RowOfNote[] {
   return found;
 }
 
+/** The statements of a note that are such, or that rest on one that is, in this note or in others. */
+export function restingOn(scope: Scope, isSuch: (row: Row) => boolean): ReadonlySet<Row> {
+  const { rows } = scope.snapshot;
+  const found = new Set(rows.filter(isSuch));
+  const elsewhere = new Map<Row, boolean>();
+  const isSuchElsewhere = (path: string, name: string) => {
+    const other = scope.other(path);
+    const row = other?.find(name);
+    if (!other || !row) return false;
+    const known = elsewhere.get(row);
+    if (known !== undefined) return known;
+    const around = { snapshot: other, other: scope.other };
+    const answer = isSuch(row) || restsOn(row, around).some((each) => isSuch(each.row));
+    elsewhere.set(row, answer);
+    return answer;
+  };
+  for (const row of rows) {
+    for (const { name, member, use } of mentionsOf(row.statement)) {
+      const target = member === undefined || use === "target" ? undefined : scope.snapshot.find(name)?.outcome;
+      if (target?.kind === "use" && isSuchElsewhere(target.path, member!)) found.add(row);
+    }
+  }
+  spread(found, usersByName(rows));
+  return found;
+}
+
 /** The statements of a note that rest on a name, in the order of the text. */
 export function dependentsOf(name: string, { rows }: Snapshot): readonly Row[] {
+  const users = usersByName(rows);
+  const found = new Set(users.get(name));
+  spread(found, users);
+  return rows.filter((row) => found.has(row));
+}
+
+/** The statements that use a name, by name. */
+function usersByName(rows: readonly Row[]): ReadonlyMap<string, readonly Row[]> {
   const users = new Map<string, Row[]>();
   for (const row of rows) {
     for (const mention of mentionsOf(row.statement)) {
@@ -45,14 +79,19 @@ export function dependentsOf(name: string, { rows }: Snapshot): readonly Row[] {
       else users.set(mention.name, [row]);
     }
   }
-  const found = new Set<Row>();
-  const open = [name];
-  for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    for (const row of users.get(next) ?? []) {
-      if (found.has(row)) continue;
-      found.add(row);
-      open.push(...declaredNames(row.statement).map((declared) => declared.name));
+  return users;
+}
+
+/** Adds all that rest on those that are there. */
+function spread(found: Set<Row>, users: ReadonlyMap<string, readonly Row[]>): void {
+  const open = [...found];
+  for (let row = open.pop(); row !== undefined; row = open.pop()) {
+    for (const { name } of declaredNames(row.statement)) {
+      for (const user of users.get(name) ?? []) {
+        if (found.has(user)) continue;
+        found.add(user);
+        open.push(user);
+      }
     }
   }
-  return rows.filter((row) => found.has(row));
 }
