@@ -221,15 +221,6 @@ describe("conditions of operation and of the order", () => {
       ["over T = -10 .. 40 °C", "-10 .. 15 .. 40 °C"],
       ["boards_twice = 2 * boards", "10"],
     ]);
-    checkFindings(
-      `
-    x = 3
-    y = nominal(x)
-        ~~~~~~~ later.notComputed
-    let z in 1 .. 2 satisfy z = x
-        ~ later.notComputed
-    `,
-    );
   });
 });
 

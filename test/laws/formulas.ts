@@ -25,19 +25,23 @@ const floorOnPaper = (x: number) => (near(x, Math.round(x)) ? Math.round(x) : Ma
 const less = (a: number, b: number) => a < b && !near(a, b);
 
 type Two = (a: number, b: number) => number;
+type OfEstimates = (a: Estimate, b: Estimate) => Estimate;
 
-const TWO: readonly (readonly [write: (a: string, b: string) => string, f: Two])[] = [
-  [(a, b) => `(${a} + ${b})`, (a, b) => a + b],
-  [(a, b) => `(${a} - ${b})`, (a, b) => a - b],
-  [(a, b) => `(${a} * ${b})`, (a, b) => a * b],
-  [(a, b) => `(${a} / ${b})`, (a, b) => a / b],
-  [
-    (a, b) => `(${a} || ${b})`,
-    (a, b) => (a === 0 || b === 0 ? (a + b === 0 && a !== b ? NaN : 0) : 1 / (1 / a + 1 / b)),
-  ],
-  [(a, b) => `min(${a}, ${b})`, (a, b) => Math.min(a, b)],
-  [(a, b) => `max(${a}, ${b})`, (a, b) => Math.max(a, b)],
-  [(a, b) => `hypot(${a}, ${b})`, (a, b) => Math.sqrt(a * a + b * b)],
+/** A function of numbers, by which estimates are carried. */
+const by =
+  (f: Two): OfEstimates =>
+  (a, b) =>
+    estimate(f, a, b);
+
+const TWO: readonly (readonly [write: (a: string, b: string) => string, f: OfEstimates])[] = [
+  [(a, b) => `(${a} + ${b})`, sum],
+  [(a, b) => `(${a} - ${b})`, (a, b) => sum(a, { ...b, value: -b.value })],
+  [(a, b) => `(${a} * ${b})`, by((a, b) => a * b)],
+  [(a, b) => `(${a} / ${b})`, by((a, b) => a / b)],
+  [(a, b) => `(${a} || ${b})`, parallel],
+  [(a, b) => `min(${a}, ${b})`, by((a, b) => Math.min(a, b))],
+  [(a, b) => `max(${a}, ${b})`, by((a, b) => Math.max(a, b))],
+  [(a, b) => `hypot(${a}, ${b})`, by((a, b) => Math.sqrt(a * a + b * b))],
 ];
 
 const ONE: readonly (readonly [write: (a: string) => string, f: (a: number) => number])[] = [
@@ -86,7 +90,7 @@ function constant(text: string): Formula {
 
 function ofTwo([which, a, b]: [number, Formula, Formula]): Formula {
   const [write, f] = TWO[which];
-  return { text: write(a.text, b.text), at: (point) => estimate(f, a.at(point), b.at(point)) };
+  return { text: write(a.text, b.text), at: (point) => f(a.at(point), b.at(point)) };
 }
 
 function ofOne([which, a]: [number, Formula]): Formula {
@@ -95,6 +99,19 @@ function ofOne([which, a]: [number, Formula]): Formula {
 }
 
 const EXACT: Estimate = { value: 0, error: 0 };
+
+/** What decimal fractions should have made zero may be taken for zero, or for the noise that it is. */
+function sum(a: Estimate, b: Estimate): Estimate {
+  const { value, error } = estimate((x, y) => x + y, a, b);
+  return near(a.value, -b.value) ? { value, error: error + Math.abs(value) } : { value, error };
+}
+
+/** 1 / (1/a + 1/b), with the rounding of each step; nothing where one of them is. */
+function parallel(a: Estimate, b: Estimate): Estimate {
+  if (a.value === 0 || b.value === 0) return estimate((x, y) => (x + y === 0 && x !== y ? NaN : 0), a, b);
+  const inverse = (x: Estimate) => estimate((y) => 1 / y, x, EXACT);
+  return inverse(estimate((x, y) => x + y, inverse(a), inverse(b)));
+}
 
 /** Errors are carried through a function by evaluating it at their ends. */
 function estimate(f: Two, a: Estimate, b: Estimate): Estimate {
