@@ -1,6 +1,7 @@
 import { checkText } from "./checkText";
 import type { CheckFormat } from "./commandLine";
 import type { ExitCode } from "./exitCode";
+import { printable } from "./layout";
 import { findNotes } from "./noteFiles";
 import { exitCodeOf, openNotes, toJson } from "./openNotes";
 import { faceFor, type Terminal } from "./terminal";
@@ -13,6 +14,6 @@ export async function check(paths: readonly string[], format: CheckFormat, termi
   const open = await openNotes(await findNotes(paths, terminal.currentFolder));
   if (format === "json") terminal.output.write(toJson(open));
   else if (open.notes.length > 0) terminal.output.write(checkText(open, faceFor(terminal)));
-  for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${trouble}\n`);
+  for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${printable(trouble)}\n`);
   return exitCodeOf(open);
 }

@@ -2,6 +2,7 @@ import { version } from "../../package.json";
 import { check } from "./check";
 import { HELP, parseCommandLine, UsageError, type Command } from "./commandLine";
 import { ExitCode } from "./exitCode";
+import { printable } from "./layout";
 import { ReadingError } from "./noteFiles";
 import type { Output, Terminal } from "./terminal";
 import { values } from "./values";
@@ -32,8 +33,8 @@ async function run(command: Command, terminal: Terminal): Promise<ExitCode> {
 }
 
 function complaint(error: unknown): string {
-  if (error instanceof UsageError) return `copperbook: ${error.message}\nSee copperbook --help.\n`;
-  if (error instanceof ReadingError) return `copperbook: ${error.message}\n`;
+  if (error instanceof UsageError) return `copperbook: ${printable(error.message)}\nSee copperbook --help.\n`;
+  if (error instanceof ReadingError) return `copperbook: ${printable(error.message)}\n`;
   return `copperbook: this is a fault in Copperbook, not in your notes.\n${error instanceof Error ? error.stack : String(error)}\n`;
 }
 

@@ -1,5 +1,6 @@
 import type { ValuesFormat } from "./commandLine";
 import { ExitCode } from "./exitCode";
+import { printable } from "./layout";
 import { findNote } from "./noteFiles";
 import { exitCodeOf, openNotes, toJson } from "./openNotes";
 import type { Terminal } from "./terminal";
@@ -12,7 +13,7 @@ import { valuesCsv, valuesText } from "./valuesText";
 export async function values(path: string, format: ValuesFormat, terminal: Terminal): Promise<ExitCode> {
   const open = await openNotes(await findNote(path, terminal.currentFolder));
   if (open.notes.length > 0) terminal.output.write(WRITERS[format](open));
-  for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${trouble}\n`);
+  for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${printable(trouble)}\n`);
   const code = exitCodeOf(open);
   if (code === ExitCode.Bad && format !== "json") terminal.errors.write(`${NOT_ALL_WELL}\n`);
   return code;

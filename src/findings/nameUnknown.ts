@@ -6,6 +6,7 @@ import { divide, RATIO, siUnit, type Dimension } from "../quantity/dimension";
 import { SERIES_NAMES } from "../quantity/series";
 import { isName } from "../syntax/name";
 import type { Fix } from "../text/fix";
+import type { Span } from "../text/span";
 import { findName, shortened } from "../phrases/side";
 import type { FindingContext, ProblemOf, Wording } from "./finding";
 import { replaceIn, statementAbove } from "./fixing";
@@ -14,7 +15,7 @@ import { replaceIn, statementAbove } from "./fixing";
 export const nameUnknown: Wording<"name.unknown"> = {
   severity: "error",
   reference: "Nothing of this name is defined. Correct the name, define it, or state it as an assumption.",
-  message: ({ name: written, suggestion, isUnit }, { row, context }) => {
+  message: ({ name: written, suggestion, isUnit, span }, { row, context }) => {
     const name = shortened(written);
     const dot = name.indexOf(".");
     if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot, context);
@@ -25,7 +26,7 @@ export const nameUnknown: Wording<"name.unknown"> = {
       return `\`${name}\` is not defined. A letter code begins with a digit: \`0${name}\`.`;
     if (suggestion !== undefined) return `\`${name}\` is not defined. Did you mean \`${suggestion}\`?`;
     if (isUnit)
-      return `\`${name}\` is a unit, and a unit belongs to a number. Write \`1 ${name}\`, or define a quantity of that name.`;
+      return `\`${name}\` is a unit, and a unit belongs to a number. Write \`${withNumber(name, span, row).shown}\`, or define a quantity of that name.`;
     if (row.statement.kind === "measured")
       return `\`${name}\` is measured and not defined. Define it, so that the measurement can be compared.`;
     return `\`${name}\` is not defined in this note. Define it, or state what you assume of it.`;
@@ -39,11 +40,22 @@ export const nameUnknown: Wording<"name.unknown"> = {
         : [{ title: `Write ${usual.text}`, edits: [replaceIn(row, span, usual.text)], isPreferred: true }];
     if (suggestion !== undefined)
       return [{ title: `Write ${suggestion}`, edits: [replaceIn(row, span, suggestion)], isPreferred: true }];
-    const fixes: Fix[] = isUnit ? [{ title: `Write 1 ${name}`, edits: [replaceIn(row, span, `1 ${name}`)] }] : [];
+    const number = withNumber(name, span, row);
+    const fixes: Fix[] = isUnit
+      ? [{ title: `Write ${number.shown}`, edits: [replaceIn(row, number.span, number.text)] }]
+      : [];
     const assumed = isName(name) ? assumption(problem, row, context) : undefined;
     return assumed ? [...fixes, assumed] : fixes;
   },
 };
+
+/** The unit behind a number. `5/s` becomes `5 1/s`: with `5/1 s` the fraction would take the unit, and be 5 s. */
+function withNumber(name: string, span: Span, { statement }: Row): { span: Span; text: string; shown: string } {
+  const before = /([\d.]*\d)\s*\/\s*$/.exec(statement.text.slice(0, span.start));
+  if (!before) return { span, text: `1 ${name}`, shown: `1 ${name}` };
+  const start = before.index + before[1].length;
+  return { span: { start, end: span.end }, text: ` 1/${name}`, shown: `${before[1]} 1/${name}` };
+}
 
 function notInOtherNote(name: string, dot: number, { snapshot, other }: FindingContext): string {
   const [note, member] = [name.slice(0, dot), name.slice(dot + 1)];

@@ -64,3 +64,12 @@ describe("the arguments", () => {
     assert.deepEqual(run, { code: 2, output: "", errors });
   });
 });
+
+describe("what is said of a path", () => {
+  it("has no power over the terminal", async () => {
+    const { code, errors } = await runIn(".", ["check", "ba\u001b[31md\n.calcs.md"]);
+    assert.equal(code, 2);
+    assert.ok(!errors.includes("\u001b"), JSON.stringify(errors));
+    assert.equal(errors.trimEnd().split("\n").length, 1);
+  });
+});
