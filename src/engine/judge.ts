@@ -6,7 +6,6 @@ import { sameData } from "./sameData";
 import type {
   ClauseOutcome,
   Extent,
-  InputAt,
   InputPlace,
   Outcome,
   Problem,
@@ -182,7 +181,7 @@ class Judge {
         ? NO_PUSHES_SHOWN
         : inputs
             .map((input, i): Push => ({ input: inputPlace(input), highestAt: signs[i] > 0 ? "high" : "low" }))
-            .sort(orderOfPushes);
+            .sort(inOrderOfInputs);
     return {
       nominal: slots.nominal[slot],
       low: slots.low[slot],
@@ -196,9 +195,7 @@ class Judge {
   private searched(slot: number, { kind, low, high, bestLow, bestHigh, atLow, atHigh }: TrueRange): Extent {
     const { slots, inputPlace } = this.context;
     const named = (inputs: readonly InputValue[]) =>
-      inputs
-        .map(({ slot: of, value }): InputAt => ({ input: inputPlace(of), value }))
-        .sort((a, b) => orderOfInputs(a.input, b.input) || a.value - b.value);
+      inputs.map(({ slot: of, value }) => ({ input: inputPlace(of), value }));
     const found = { low: bestLow, high: bestHigh, atLow: named(atLow), atHigh: named(atHigh) };
     const standing = kind === "attained" ? "attained" : "enclosed";
     return { nominal: slots.nominal[slot], low, high, standing, pushes: NO_PUSHES_SHOWN, found };
@@ -288,15 +285,12 @@ class Judge {
   }
 }
 
-function orderOfPushes(one: Push, other: Push): number {
-  const way = one.highestAt === other.highestAt ? 0 : one.highestAt === "high" ? -1 : 1;
-  return orderOfInputs(one.input, other.input) || way;
-}
-
 /** By what they are, not by their slots, whose numbers depend on the order of earlier edits. */
-function orderOfInputs(a: InputPlace, b: InputPlace): number {
+function inOrderOfInputs(one: Push, other: Push): number {
+  const [a, b] = [one.input, other.input];
   if (a.name !== b.name) return a.name < b.name ? -1 : 1;
-  return a.nominal - b.nominal || a.low - b.low || a.high - b.high;
+  const way = one.highestAt === other.highestAt ? 0 : one.highestAt === "high" ? -1 : 1;
+  return a.nominal - b.nominal || a.low - b.low || a.high - b.high || way;
 }
 
 const NOTHING = { values: [], isList: false, dimension: RATIO, point: false } as const;

@@ -26,7 +26,7 @@ export function shownIn(drawn: string): string[] {
   return notes.snapshot().rows.map(({ outcome }) => {
     switch (outcome.kind) {
       case "quantity":
-        return outcome.values.length === 0 ? "—" : valueText(outcome)!;
+        return outcome.values.length === 0 ? "—" : valueText(outcome);
       case "truth":
         return outcome.values.map((value) => value ?? "open").join(", ");
       case "rule":
