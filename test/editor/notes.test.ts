@@ -79,6 +79,10 @@ describe("a note in the editor", () => {
 
     it("moves neither the caret nor the view", async () => {
       await rig.goToEnd(4);
+      await rig.waitUntil(
+        async () => (await cursor(rig.page)).column === "    b = 3 * a".length,
+        "The caret did not reach the end of the line.",
+      );
       const before = { caret: await cursor(rig.page), scrolled: await scrolledBy(rig.page) };
       await rig.type("00");
       await rig.waitForBeside(4, /./);
