@@ -81,7 +81,7 @@ describe("a note in the editor", () => {
       await rig.goToEnd(4);
       await rig.waitUntil(
         async () => (await cursor(rig.page)).column === "    b = 3 * a".length,
-        "The caret did not reach the end of the line.",
+        () => "The caret did not reach the end of the line.",
       );
       const before = { caret: await cursor(rig.page), scrolled: await scrolledBy(rig.page) };
       await rig.type("00");

@@ -37,7 +37,17 @@ function editorForTheSuite(): string | undefined {
 
 function runWorkbenchTests(): void {
   // A browser on a busy machine can be late for a key; a real fault fails three times.
-  const options = ["--no-config", "--require", "tsx/cjs", "--timeout", "120000", "--retries", "2", "--reporter", "test/tally.cjs"];
+  const options = [
+    "--no-config",
+    "--require",
+    "tsx/cjs",
+    "--timeout",
+    "120000",
+    "--retries",
+    "2",
+    "--reporter",
+    "test/tally.cjs",
+  ];
   run("npx", ["mocha", ...options, "test/editor/*.test.ts"]);
 }
 
