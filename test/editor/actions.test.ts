@@ -22,7 +22,7 @@ describe("what can be done in a note", () => {
     await rig.screenshot("quick fix of a choice");
     await rig.press("Escape");
     await rig.applyQuickFix("160 mΩ", "150 mΩ", 44);
-    assert.equal(await rig.text(44), "    R_sense  = threshold / I_wanted   choose 150 mΩ ± 1 % from E24");
+    await rig.waitForText(44, "R_sense  = threshold / I_wanted   choose 150 mΩ ± 1 % from E24");
     await rig.waitForBeside(44, "150 .. 151.5 mΩ");
     await rig.waitForSquiggles(44, 0);
     await rig.press("Control+Z");
@@ -77,16 +77,17 @@ describe("what can be done in a note", () => {
     await rig.goTo(15, 36);
     await rig.press("F12");
     await rig.page.locator(".tab.active", { hasText: "adapter.calcs.md" }).waitFor();
-    assert.ok((await rig.statusBar()).some((text) => text.startsWith("Ln 7, ")));
+    await rig.waitForStatus(/^Ln 7, /);
   });
 
   it("completes units and names, and leaves prose alone", async () => {
     await rig.openFile("completion.calcs.md");
+    await rig.setText("# Completion\n\nSome prose.\n\n    supply_voltage = 5 V\n    b = \n");
     await rig.goToEnd(6);
     await rig.type("sup");
     assert.ok((await rig.completions("supply_voltage")).includes("supply_voltage"));
     await rig.press("Enter");
-    assert.equal((await rig.text(6)).trim(), "b = supply_voltage");
+    await rig.waitForText(6, "b = supply_voltage");
     assert.equal(await rig.waitForBeside(6, "V"), "5 V");
     await rig.goToEnd(3);
     await rig.type(" sup");
@@ -101,12 +102,15 @@ describe("what can be done in a note", () => {
       if (await save.isVisible({ timeout: 500 })) await save.click();
       await rig.runCommand("Copperbook: Check all notes");
       await rig.page.locator(".tab.active", { hasText: "All notes.md" }).waitFor();
-      const lines = (await rig.lines()).map(({ text }) => text);
-      assert.match(lines[0], /^# 1 must does not hold, \d+ errors?$/);
-      assert.ok(
-        lines.some((text) => text.includes("bar.calcs.md:65 `must T_bar <= 55 °C` fails at the limits")),
-        lines.join("\n"),
+      let lines: string[] = [];
+      await rig.waitUntil(
+        async () => {
+          lines = (await rig.lines()).map(({ text }) => text);
+          return lines.some((text) => text.includes("bar.calcs.md:65 `must T_bar <= 55 °C` fails at the limits"));
+        },
+        () => `the summary says ${lines.join("\n")}`,
       );
+      assert.match(lines[0], /^# 1 must does not hold, \d+ errors?$/);
       const rows = await rig.problems("measured as");
       assert.ok(
         rows.some((row) => row.includes("fails at the limits, 1.52 K short") && row.includes("[Ln 65, Col 12]")),
@@ -116,12 +120,11 @@ describe("what can be done in a note", () => {
     });
 
     it("leads from the summary to the line", async () => {
-      await rig.press("Control+F");
-      await rig.type("bar.calcs.md:65");
-      await rig.press("Escape");
+      const link = (await rig.lines()).find(({ text }) => text.includes("bar.calcs.md:65"))!;
+      await rig.goTo(link.line, link.text.indexOf("bar.calcs.md:65") + 1);
       await rig.runCommand("Open Link");
       await rig.page.locator(".tab.active", { hasText: "bar.calcs.md" }).waitFor();
-      assert.ok((await rig.statusBar()).some((text) => text.startsWith("Ln 65, ")));
+      await rig.waitForStatus(/^Ln 65, /);
     });
 
     it("while a note is edited", async () => {

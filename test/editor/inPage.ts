@@ -64,6 +64,13 @@ export function drawnLines(editor: string): DrawnLine[] {
   return lines;
 }
 
+/** Pastes a text where the caret is. */
+export function paste(text: string): void {
+  const clipboardData = new DataTransfer();
+  clipboardData.setData("text/plain", text);
+  document.activeElement?.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true }));
+}
+
 /** The middle of a piece of text on the screen, within one row; undefined where it is not drawn. */
 export function middleOf([editor, text, line]: [string, string, number | undefined]): Point | undefined {
   const root = document.querySelector(editor);

@@ -45,7 +45,7 @@ describe("the rig", () => {
     await rig.type(" comp");
     assert.ok((await rig.completions("completed")).includes("completed"));
     await rig.press("Enter");
-    assert.equal(await rig.text(2), "the quick brown fox jumps completed");
+    await rig.waitForText(2, "the quick brown fox jumps completed");
     await rig.waitForBeside(2, "35");
     await rig.save();
   });

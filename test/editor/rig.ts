@@ -10,7 +10,7 @@ import { startBrowser, VIEWPORT } from "./host/browser";
 import { artifactsFolder, projectFolder } from "./host/machine";
 import { prepareHost } from "./host/prepareHost";
 import { EditorServer } from "./host/server";
-import { type DrawnLine, drawnLines, middleOf, type Point, type Squiggle, squiggles } from "./inPage";
+import { type DrawnLine, drawnLines, middleOf, paste, type Point, type Squiggle, squiggles } from "./inPage";
 
 export type Theme = "light" | "dark" | "highContrast" | "highContrastLight";
 export type Settings = Readonly<Record<string, unknown>>;
@@ -107,12 +107,11 @@ export class Rig {
 
   // Files
 
-  /** Opens a file of the workspace, by its path in it, and waits until its text is drawn. */
+  /** Opens a file of the workspace, by its path in it, and waits until its text is drawn. The full path spares the editor a search. */
   async openFile(path: string): Promise<void> {
     await this.retry(`open ${path}`, async () => {
-      await this.quickInput("Control+P", path);
-      await this.quickInputRow(basename(path)).first().waitFor({ timeout: RETRY_AFTER_MS });
-      await this.page.keyboard.press("Enter");
+      await this.quickInput("Control+P", join(this.folder, path));
+      await this.quickInputRow(basename(path)).first().click({ timeout: RETRY_AFTER_MS });
       await this.tab(basename(path)).waitFor({ timeout: RETRY_AFTER_MS });
       await this.page.locator(`${EDITOR} .view-line`).first().waitFor({ timeout: RETRY_AFTER_MS });
     });
@@ -145,6 +144,15 @@ export class Rig {
   /** The text of a line, counted from 1, scrolled into view if need be. */
   async text(line: number): Promise<string> {
     return (await this.line(line)).text;
+  }
+
+  /** Waits until the text of a line, without its indent, is this. */
+  async waitForText(line: number, expected: string): Promise<void> {
+    let text = "";
+    await this.waitUntil(
+      async () => (text = (await this.text(line)).trim()) === expected,
+      () => `line ${line} is “${text}”, not “${expected}”`,
+    );
   }
 
   /** What decorations put beside a line, from left to right. */
@@ -199,6 +207,12 @@ export class Rig {
         () => `line ${line} does not come into view`,
         RETRY_AFTER_MS,
       );
+      await this.page.locator(`${EDITOR}.focused`).waitFor({ timeout: RETRY_AFTER_MS });
+      await this.waitUntil(
+        async () => (await this.statusBar()).some((text) => text.startsWith(`Ln ${line}, `)),
+        () => `the caret does not come to line ${line}`,
+        RETRY_AFTER_MS,
+      );
     });
   }
 
@@ -206,6 +220,22 @@ export class Rig {
   async goToEnd(line: number): Promise<void> {
     await this.goTo(line);
     await this.page.keyboard.press("End");
+  }
+
+  /** Replaces the whole text of the active editor, as by pasting, which leaves the indent alone, and waits until it is drawn. */
+  async setText(text: string): Promise<void> {
+    await this.retry("set the text", async () => {
+      await this.goTo(1);
+      await this.page.keyboard.press("Control+A");
+      await this.page.evaluate(paste, text);
+      const lines = text.split("\n").map((line) => line.trimEnd());
+      await this.waitUntil(
+        async () =>
+          (await this.lines()).filter((one, index) => one.text.trimEnd() === lines[index]).length === lines.length,
+        () => "the text is not drawn",
+        RETRY_AFTER_MS,
+      );
+    });
   }
 
   /** Types as a person does, key by key: the editor indents, closes brackets and offers completions. */

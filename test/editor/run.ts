@@ -44,7 +44,7 @@ function runWorkbenchTests(): void {
     "--timeout",
     "120000",
     "--retries",
-    "2",
+    process.env.RETRIES ?? "2",
     "--reporter",
     "test/tally.cjs",
   ];
