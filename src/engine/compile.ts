@@ -1,18 +1,18 @@
-import { divide, multiply, power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../quantity/dimension";
-import { isBuiltInUnit } from "../quantity/unit";
+import { withoutCounts, type Dimension } from "../quantity/dimension";
 import type { Span } from "../text/span";
-import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
+import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
 import { kindOf, type Entry } from "./entry";
 import { readLiteral, type Literal } from "./literal";
-import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
 import { compileCall } from "./calls";
 import { compileComparison } from "./comparisons";
-import { quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
+import { compileBinary, compileUnary } from "./operators";
+import { compileMember, compileName } from "./references";
+import { quantity, seenAt, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
 import type { Code } from "./tape";
-import { isTorqueTimesTurns, isTurnsBesideAngle, OF_TURN, unitOfProduct } from "./turns";
+import { isTurnsBesideAngle } from "./turns";
 
 /** What the compiler asks of the program around it. */
 export interface Surroundings {
@@ -86,9 +86,9 @@ export class Compiler {
       case Kind.Literal:
         return this.literal(node);
       case Kind.Name:
-        return this.name(node);
+        return compileName(this, node);
       case Kind.Member:
-        return this.member(node);
+        return compileMember(this, node);
       case Kind.Group: {
         const inner = this.expression(tree.first(node));
         return inner && seenAt(inner, node);
@@ -96,9 +96,9 @@ export class Compiler {
       case Kind.List:
         return this.list(node);
       case Kind.Unary:
-        return this.unary(node);
+        return compileUnary(this, node);
       case Kind.Binary:
-        return this.binary(node);
+        return compileBinary(this, node);
       case Kind.Comparison:
         return compileComparison(this, node);
       case Kind.If:
@@ -268,71 +268,6 @@ export class Compiler {
     return { ...trouble, isName, ...(isName && rewritten && rewritten !== text ? { rewritten } : {}) };
   }
 
-  private name(node: Node): Operand | undefined {
-    const name = this.tree.text(node);
-    const bound = this.frame.bound.get(name);
-    if (bound) return seenAt(bound, node);
-    const entry = this.find(name);
-    if (entry) return this.use(entry, name, node);
-    const constant = CONSTANTS.get(name);
-    if (constant !== undefined) return quantity(node, RATIO, [this.constant(constant)], { constant, unit: OF_TURN });
-    if (NATIVES.has(name) || LATER_FUNCTIONS.has(name))
-      return this.wrongKind(node, name, "native function", "quantity");
-    const suggestion = this.suggest(name, "quantity");
-    return this.fail(node, {
-      code: "name.unknown",
-      name,
-      isUnit: isBuiltInUnit(name),
-      ...(suggestion === undefined ? {} : { suggestion }),
-    });
-  }
-
-  private member(node: Node): Operand | undefined {
-    const { tree } = this;
-    const object = tree.first(node);
-    const member = tree.next(object);
-    if (tree.kind(object) !== Kind.Name) return this.fail(node, { code: "later.notComputed", what: "table" });
-    const alias = tree.text(object);
-    const found = this.find(alias);
-    if (!found) {
-      const suggestion = this.suggest(alias, "quantity");
-      return this.fail(object, {
-        code: "name.unknown",
-        name: alias,
-        isUnit: false,
-        ...(suggestion === undefined ? {} : { suggestion }),
-      });
-    }
-    if (found.statement.kind === "fab")
-      return this.fail(node, { code: "later.notComputed", what: "fabrication files" });
-    if (found.statement.kind !== "use") return this.wrongKind(object, alias, kindOf(found), "note");
-    const entry = this.findMember(alias, tree.text(member));
-    if (entry) return this.use(entry, `${alias}.${tree.text(member)}`, node);
-    if (found.type.kind === "none") return this.block(alias);
-    return this.fail(member, { code: "name.unknown", name: `${alias}.${tree.text(member)}`, isUnit: false });
-  }
-
-  /** The value of another entry. */
-  private use(entry: Entry, name: string, node: Node): Operand | undefined {
-    const { type, results } = entry;
-    switch (type.kind) {
-      case "quantity":
-      case "truth": {
-        const at = [results.from];
-        for (let i = 1; i < (type.length ?? 1); i++) at.push(results.from + i);
-        const isList = type.length !== undefined;
-        if (type.kind === "truth") return truth(node, at, isList);
-        return quantity(node, type.dimension, at, { point: type.point, isList, unit: entry.unit });
-      }
-      case "none":
-        return this.block(name);
-      case "later":
-        return this.block(name);
-      default:
-        return this.wrongKind(node, name, kindOf(entry), "quantity");
-    }
-  }
-
   block(name: string): undefined {
     this.blockedBy ??= name;
     return undefined;
@@ -378,138 +313,10 @@ export class Compiler {
     };
   }
 
-  private unary(node: Node): Operand | undefined {
-    const operand = this.expression(this.tree.first(node));
-    switch (this.tree.operator(node) as Operator) {
-      case Operator.Negate: {
-        if (!operand || !this.isQuantity(operand, "behind a minus") || !this.isPlain(operand, "negated"))
-          return undefined;
-        const at = this.each(Op.Negate, node, [operand])!;
-        const constant = operand.constant === undefined ? undefined : -operand.constant;
-        return { ...operand, node, at, constant };
-      }
-      case Operator.Not:
-        if (!operand || !this.isTruth(operand, "behind `not`")) return undefined;
-        return truth(node, this.each(Op.Not, node, [operand])!, operand.isList);
-      default:
-        return this.fail(node, { code: "later.notComputed", what: "another" });
-    }
-  }
-
-  private isTruth(operand: Operand, where: string): boolean {
+  isTruth(operand: Operand, where: string): boolean {
     if (operand.kind === "truth") return true;
     this.fail(operand.node, { code: "truth.needed", where, side: this.side(operand) });
     return false;
-  }
-
-  private binary(node: Node): Operand | undefined {
-    const { tree } = this;
-    const operator = tree.operator(node) as Operator;
-    const leftNode = tree.first(node);
-    const left = this.expression(leftNode);
-    const right = this.expression(tree.next(leftNode));
-    if (!left || !right) return undefined;
-    if (operator === Operator.And || operator === Operator.Or) {
-      const word = operator === Operator.And ? "`and`" : "`or`";
-      if (!this.isTruth(left, `on the left of ${word}`) || !this.isTruth(right, `on the right of ${word}`))
-        return undefined;
-      const at = this.each(operator === Operator.And ? Op.And : Op.Or, node, [left, right]);
-      return at && truth(node, at, left.isList || right.isList);
-    }
-    if (!this.isQuantity(left, "in a calculation") || !this.isQuantity(right, "in a calculation")) return undefined;
-    switch (operator) {
-      case Operator.Add:
-        return this.sum(node, left, right, Op.Add);
-      case Operator.Subtract:
-        return this.sum(node, left, right, Op.Subtract);
-      case Operator.Multiply:
-        return this.product(node, left, right, Op.Multiply);
-      case Operator.Divide:
-        return this.product(node, left, right, Op.Divide);
-      case Operator.Power:
-        return this.power(node, left, right);
-      default:
-        return this.parallel(node, left, right);
-    }
-  }
-
-  private arithmetic(
-    node: Node,
-    op: Op,
-    left: Operand,
-    right: Operand,
-    dimension: Dimension,
-    more: QuantityTraits,
-  ): Operand | undefined {
-    const at = this.each(op, node, [left, right]);
-    const { point, constant, unit } = more;
-    return at && quantity(node, dimension, at, { isList: left.isList || right.isList, point, constant, unit });
-  }
-
-  /** Point ± difference is a point, point − point is a difference; a ratio cannot be added to a quantity. */
-  private sum(node: Node, left: Operand, right: Operand, op: Op.Add | Op.Subtract): Operand | undefined {
-    const sign = op === Op.Add ? "+" : "-";
-    const kind = op === Op.Add ? "add" : "subtract";
-    if (left.point || right.point) {
-      const isDifference = op === Op.Subtract && left.point && right.point;
-      const isPoint = left.point
-        ? !right.point && right.dimension === TEMPERATURE
-        : op === Op.Add && left.dimension === TEMPERATURE;
-      if (!isDifference && !isPoint)
-        return this.fail(right.node, {
-          code: "temperature.pair",
-          operation: kind,
-          left: this.side(left),
-          right: this.side(right),
-        });
-      const unit = isPoint ? (left.point ? left.unit : right.unit) : undefined;
-      return this.arithmetic(node, op, left, right, TEMPERATURE, { point: isPoint, unit });
-    }
-    if (left.dimension !== right.dimension && !left.isZero && !right.isZero) {
-      if (right.dimension === RATIO || left.dimension === RATIO)
-        return this.fail(node, { code: "unit.ratioAdded", sign, left: this.side(left), right: this.side(right) });
-      return this.mismatch({ kind }, left, right, right.node);
-    }
-    if (isTurnsBesideAngle(this, left, right)) return undefined;
-    const dimension = left.isZero ? right.dimension : left.dimension;
-    const constant = folded(left, right, (a, b) => (op === Op.Add ? a + b : a - b));
-    return this.arithmetic(node, op, left, right, dimension, { unit: commonUnit([left, right]), constant });
-  }
-
-  private product(node: Node, left: Operand, right: Operand, op: Op.Multiply | Op.Divide): Operand | undefined {
-    const operation = op === Op.Multiply ? "multiplied" : "divided";
-    if (!this.isPlain(left, operation) || !this.isPlain(right, operation)) return undefined;
-    const dimension = (op === Op.Multiply ? multiply : divide)(left.dimension, right.dimension);
-    const constant = folded(left, right, (a, b) => (op === Op.Multiply ? a * b : a / b));
-    if (op === Op.Multiply && isTorqueTimesTurns(this, node, left, right)) return undefined;
-    const unit = unitOfProduct(dimension, left, right, op === Op.Multiply ? 1 : -1);
-    return this.arithmetic(node, op, left, right, dimension, { constant, unit });
-  }
-
-  private power(node: Node, base: Operand, exponent: Operand): Operand | undefined {
-    if (!this.isPlain(base, "raised to a power") || !this.isPlain(exponent, "used as an exponent")) return undefined;
-    if (exponent.dimension !== RATIO)
-      return this.fail(exponent.node, { code: "unit.ratioNeeded", where: "an exponent", side: this.side(exponent) });
-    const constant = folded(base, exponent, (a, b) => a ** b);
-    if (base.dimension === RATIO) return this.arithmetic(node, Op.Power, base, exponent, RATIO, { constant });
-    if (exponent.constant === undefined)
-      return this.fail(exponent.node, { code: "unit.exponent", base: this.side(base), reason: "not constant" });
-    const dimension = power(base.dimension, exponent.constant);
-    if (!dimension)
-      return this.fail(exponent.node, { code: "unit.exponent", base: this.side(base), reason: "not in sixths" });
-    if (exponent.constant === 0.5) {
-      const at = this.each(Op.SquareRoot, node, [base])!;
-      return quantity(node, dimension, at, { isList: base.isList });
-    }
-    return this.arithmetic(node, Op.Power, base, exponent, dimension, { constant });
-  }
-
-  private parallel(node: Node, left: Operand, right: Operand): Operand | undefined {
-    if (!this.isPlain(left, "put in parallel") || !this.isPlain(right, "put in parallel")) return undefined;
-    const agreed = this.agree({ kind: "parallel" }, left, right);
-    return (
-      agreed && this.arithmetic(node, Op.Parallel, left, right, agreed.dimension, { unit: commonUnit([left, right]) })
-    );
   }
 
   private choice(node: Node): Operand | undefined {
@@ -550,6 +357,11 @@ export class Compiler {
     return { ...inner, node, dimension: withoutCounts(inner.dimension, names), unit: undefined };
   }
 
+  /** The argument that a parameter of the open function stands for. */
+  bound(name: string): Operand | undefined {
+    return this.frame.bound.get(name);
+  }
+
   find(name: string): Entry | undefined {
     return this.around.find(this.frame.entry, name);
   }
@@ -586,12 +398,6 @@ export class Compiler {
       [this.frame, this.callSpan] = [outer, outerCall];
     }
   }
-}
-
-function folded(left: Operand, right: Operand, f: (a: number, b: number) => number): number | undefined {
-  if (left.constant === undefined || right.constant === undefined) return undefined;
-  const value = f(left.constant, right.constant);
-  return Number.isFinite(value) ? value : undefined;
 }
 
 function escaped(word: string): string {
