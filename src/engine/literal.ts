@@ -4,6 +4,7 @@ import { readDecimal, readDifference } from "../quantity/number";
 import { isUnit, resolveUnit, type Unit, type UnitTrouble } from "../quantity/unit";
 import { Form, Kind, NONE, Notation, type Node, type Tree } from "../syntax/tree";
 import type { EngineProblem, EngineTrouble, Side } from "./problem";
+import type { Spread } from "./spread";
 
 /** A literal in coherent SI: what it is, how far it can be off, and how it was written. */
 export interface Literal {
@@ -11,8 +12,7 @@ export interface Literal {
   /** Limits of the worst case; −Infinity where no minimum is known. Equal to nominal for an exact number. */
   readonly low: number;
   readonly high: number;
-  /** Evenly spread between limits (JCGM 100, 4.3.7), or normal with this standard uncertainty. */
-  readonly spread: { readonly shape: "even" } | { readonly shape: "normal"; readonly standardUncertainty: number };
+  readonly spread: Spread;
   readonly dimension: Dimension;
   readonly point: boolean;
   readonly unit?: Unit;

@@ -3,6 +3,7 @@ import type { Unit } from "../quantity/unit";
 import type { SyntaxProblem } from "../syntax/problem";
 import type { Relation } from "./condition";
 import type { EngineProblem, Origin } from "./problem";
+import type { Spread } from "./spread";
 
 export type Problem = SyntaxProblem | EngineProblem;
 
@@ -48,13 +49,15 @@ export interface Push {
   readonly highestAt: "low" | "high";
 }
 
-/** An uncertain literal: its place in the text, and its limits. */
+/** An uncertain literal: its place in the text, its limits, and how it is spread between them. */
 export interface InputPlace {
   /** The name that its statement defines, or the literal as written where it stands inside an expression. */
   readonly name: string;
   readonly nominal: number;
   readonly low: number;
   readonly high: number;
+  /** From build to build; `held` of an operating condition. */
+  readonly spread: Spread;
   readonly dimension: Dimension;
   readonly point: boolean;
   readonly unit?: Unit;

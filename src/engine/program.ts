@@ -547,12 +547,15 @@ export class Program {
   };
 }
 
+const HELD = { shape: "held" } as const;
+
 function placeOf(entry: Entry, node: Node, literal: Literal): InputPlace {
   const { tree, text } = entry.statement;
   const stated = statesWhole(entry.statement, node) ? statedName(entry.statement) : undefined;
   const name = stated ?? text.slice(tree.start(node), tree.end(node));
   const { nominal, low, high, dimension, point, unit } = literal;
-  return { name, nominal, low, high, dimension, point, unit };
+  const spread = entry.statement.kind === "over" ? HELD : literal.spread;
+  return { name, nominal, low, high, spread, dimension, point, unit };
 }
 
 /** Whether a literal is all that a statement says of its name: an input, or what was chosen. */
