@@ -3,8 +3,10 @@ import { readLetterCode } from "../quantity/letterCode";
 import { readDecimal, readDifference } from "../quantity/number";
 import { isUnit, resolveUnit, type Unit, type UnitTrouble } from "../quantity/unit";
 import { Form, Kind, NONE, Notation, type Node, type Tree } from "../syntax/tree";
+import { even, normal, student } from "./literalShapes";
 import type { EngineProblem, EngineTrouble, Side } from "./problem";
 import type { Spread } from "./spread";
+import { readings, sample } from "./statistics";
 
 /** A literal in coherent SI: what it is, how far it can be off, and how it was written. */
 export interface Literal {
@@ -21,9 +23,6 @@ export interface Literal {
 }
 
 export type LiteralResult = { readonly literal: Literal } | { readonly problem: EngineProblem };
-
-/** In a worst case a normal input counts as ± 3 standard uncertainties: 99.73 % of a normal distribution lie inside. */
-const NORMAL_LIMITS = 3;
 
 /** Reads a Literal node. What cannot be read gives the problem instead, with its place. */
 export function readLiteral(text: string, tree: Tree, node: Node, isCounted: (name: string) => boolean): LiteralResult {
@@ -72,6 +71,7 @@ class Reader {
     const { tree } = this;
     const form = tree.operator(node) as Form;
     if (form === Form.Exact) return this.exact(this.member(tree.first(node)));
+    if (form === Form.Readings || form === Form.Sample) return this.observed(node, form);
     const members = tree.children(node).map((child) => this.member(child));
     const last = [...members]
       .reverse()
@@ -81,12 +81,8 @@ class Reader {
         return this.plusMinus(node, members[0], members[1], last?.unit);
       case Form.Expanded:
         return this.expanded(node, members, last?.unit);
-      case Form.Range:
-      case Form.TypicalRange:
-      case Form.NoMinimum:
-        return this.range(node, form, members, last?.unit);
       default:
-        return this.fail(node, { code: "later.notComputed", what: form === Form.Readings ? "readings" : "sample" });
+        return this.range(node, form, members, last?.unit);
     }
   }
 
@@ -171,6 +167,34 @@ class Reader {
       });
     }
     return even(unit, nominal, low, high);
+  }
+
+  /**
+   * Readings of one thing, or a sample of different pieces. They are reckoned in the unit in which they are written, so
+   * that what they have in common costs no digits; letter codes, which have their own prefixes, in SI units.
+   */
+  private observed(node: Node, form: Form.Readings | Form.Sample): Literal {
+    const { tree } = this;
+    const children = tree.children(node);
+    const unitNode = children.find((child) => tree.kind(child) === Kind.Unit);
+    const members = children.filter((child) => child !== unitNode).map((child) => this.member(child));
+    const stated = unitNode === undefined ? undefined : this.unit(unitNode);
+    const odd = members.find(({ uncertainty }) => uncertainty !== undefined);
+    if (odd) this.fail(odd.node, { code: "literal.unreadable", text: this.written(odd.node) });
+    const isCoded = members.some(({ notation }) => notation === Notation.LetterCode);
+    const unit = isCoded ? (stated ?? members[0].unit) : stated;
+    const values = members.map((member) => (isCoded ? this.numberOf(member, unit) : this.point(member, undefined)));
+    const observed = form === Form.Readings ? readings(values) : sample(values);
+    if (values.length < 2)
+      this.fail(node, {
+        code: "literal.fewReadings",
+        word: form === Form.Readings ? "readings" : "sample",
+        number: this.written(members[0].node),
+        unit: unit?.text,
+      });
+    if (!Number.isFinite(observed.standardUncertainty))
+      this.fail(node, { code: "literal.unreadable", text: this.written(node) });
+    return isCoded ? { ...student(undefined, observed), dimension: unit!.dimension, unit } : student(unit, observed);
   }
 
   /** The ends of a range the other way round, the unit behind the last. */
@@ -262,20 +286,6 @@ export function powerNode(tree: Tree, unit: Node, name: string): Node {
 /** How a unit that cannot be resolved is reported; the place is that of {@link powerNode}. */
 export function unitTrouble(trouble: UnitTrouble): EngineTrouble {
   return { code: "unit.unknown", word: trouble.name, trouble };
-}
-
-const EVEN = { shape: "even" } as const;
-
-function even(unit: Unit | undefined, nominal: number, low: number, high: number, isZero = false): Literal {
-  const { dimension = RATIO, isTemperatureScale: point = false } = unit ?? {};
-  return { nominal, low, high, spread: EVEN, dimension, point, unit, isZero };
-}
-
-function normal(unit: Unit | undefined, nominal: number, standardUncertainty: number): Literal {
-  const width = NORMAL_LIMITS * standardUncertainty;
-  const { dimension = RATIO, isTemperatureScale: point = false } = unit ?? {};
-  const spread = { shape: "normal", standardUncertainty } as const;
-  return { nominal, low: nominal - width, high: nominal + width, spread, dimension, point, unit, isZero: false };
 }
 
 /** Behind `±` these are a share of the nominal value. */

@@ -78,6 +78,12 @@ export type EngineTrouble =
     }
   | { readonly code: "literal.bandNeeded"; readonly text: string }
   | { readonly code: "literal.coverage"; readonly text: string }
+  | {
+      readonly code: "literal.fewReadings";
+      readonly word: "readings" | "sample";
+      readonly number: string;
+      readonly unit?: string;
+    }
   | { readonly code: "literal.unreadable"; readonly text: string }
   | {
       readonly code: "value.undefined";

@@ -21,6 +21,7 @@ import { listLengths } from "./listLengths";
 import { listUnexpected } from "./listUnexpected";
 import { literalBandNeeded } from "./literalBandNeeded";
 import { literalCoverage } from "./literalCoverage";
+import { literalFewReadings } from "./literalFewReadings";
 import { literalOrder } from "./literalOrder";
 import { literalPointsOrShare } from "./literalPointsOrShare";
 import { literalTypicalOutside } from "./literalTypicalOutside";
@@ -238,6 +239,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "literal.pointsOrShare": literalPointsOrShare,
   "literal.bandNeeded": literalBandNeeded,
   "literal.coverage": literalCoverage,
+  "literal.fewReadings": literalFewReadings,
   "literal.unreadable": literalUnreadable,
   "value.undefined": valueUndefined,
   "range.undefined": rangeUndefined,

@@ -18,6 +18,4 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   table: "A table",
   "text as a value": "Text as a value",
   "sum over a counter": "A sum over a counter",
-  readings: "A mean of readings",
-  sample: "A sample",
 };

@@ -14,7 +14,7 @@ export interface Model {
   readonly correlations: (pairs: readonly (readonly [string, string, number])[]) => readonly Correlation[];
 }
 
-/** The quantity that the last line defines. Inputs are spread as stated by name, and evenly where nothing is stated. */
+/** The quantity that the last line defines. Inputs are spread as stated by name, and where nothing is, as they are written. */
 export function modelOf(lines: readonly string[], spreads: Readonly<Record<string, Spread>> = {}): Model {
   const program = new Program();
   program.setText("note.calcs.md", lines.map((line) => `    ${line}\n`).join(""));
@@ -32,7 +32,7 @@ export function modelOf(lines: readonly string[], spreads: Readonly<Record<strin
   return {
     cone,
     names,
-    spreads: names.map((name) => spreads[name] ?? { shape: "even" }),
+    spreads: cone.inputs.map(({ slot }, i) => spreads[names[i]] ?? program.inputPlace(slot).spread),
     place,
     correlations: (pairs) => pairs.map(([a, b, r]) => ({ a: place(a), b: place(b), r })),
   };

@@ -2,6 +2,8 @@ import assert from "node:assert/strict";
 import { existsSync, readFileSync } from "node:fs";
 import { correlationOf, readings, sample } from "../../src/engine/statistics";
 import { firstOrder } from "../../src/engine/uncertainty";
+import { standardUncertaintyOf } from "../../src/engine/spread";
+import { openNotes } from "../notation";
 import { assumed, modelOf, normal, student } from "../engine/models";
 
 /**
@@ -41,6 +43,14 @@ describe("published figures: observations", () => {
         tolerance.sd.rel,
       );
       assert.equal(found.degreesOfFreedom, data.length - 1);
+      const { nominal, spread } = readInNote("readings", data);
+      assertRelative(nominal, Number(mean), tolerance.mean.rel);
+      assertRelative(spread, Number(deviation) / Math.sqrt(data.length), tolerance.sd.rel);
+      assertRelative(
+        readInNote("sample", data).spread,
+        Number(deviation) * Math.sqrt(1 + 1 / data.length),
+        tolerance.sd.rel,
+      );
     });
   }
 
@@ -98,6 +108,12 @@ describe("published figures: observations", () => {
     const first = firstOrder(cone, spreads);
     assertCase("gum5-ex15-uc", first.standardUncertainty!);
     assertCase("gum5-ex15-U95", 1.96 * first.standardUncertainty!);
+    const written = modelOf([
+      `F = readings [${(inputs.obs_kN as number[]).join(", ")}] kN`,
+      ...halves.map((half, i) => `c${i} = 0 kN ± ${half} kN`),
+      "R = F + c0 + c1 + c2 + c3",
+    ]);
+    assertCase("gum5-ex15-uc", firstOrder(written.cone, written.spreads).standardUncertainty! / 1000);
   });
 
   function assertCase(id: string, actual: number): void {
@@ -115,6 +131,14 @@ function read(topic: string): readonly Case[] {
 
 function assertRelative(actual: number, expected: number, tolerance: number): void {
   assert.ok(Math.abs(actual - expected) <= tolerance * Math.abs(expected), `${actual}, published ${expected}`);
+}
+
+/** The mean and the standard uncertainty of observations that are written in a note. */
+function readInNote(word: "readings" | "sample", data: readonly number[]): { nominal: number; spread: number } {
+  const { outcome } = openNotes(`    x = ${word} [${data.join(", ")}]\n`).snapshot().rows[0];
+  assert.ok(outcome.kind === "quantity");
+  const { spread } = outcome.values[0].pushes[0].input;
+  return { nominal: outcome.values[0].nominal, spread: standardUncertaintyOf(spread, { low: 0, high: 0 }) };
 }
 
 /** By Machin's formula in whole numbers. Digit 957 is 3 in the data of NIST, and 8 in π; their figures belong to theirs. */
