@@ -1,6 +1,8 @@
 import { Class, classOf, isDigit } from "./character";
 import type { Cursor } from "./cursor";
 import { Token } from "./lexer";
+import { passForeign } from "./foreignNumber";
+import { checkFraction, checkRoot } from "./fraction";
 import { conciseUncertainty, plainDigits } from "./numeral";
 import { Form, Kind, NONE, Notation, type Node } from "./tree";
 import { RESERVED, Word, holds, wordOf } from "./word";
@@ -101,6 +103,7 @@ export function unit(at: Cursor, end: number): Node {
     at.report(start, end, { code: "syntax.unitNeedsBrackets", rewritten: read.rewritten });
     at.spoilt = true;
   }
+  checkRoot(at, end);
   return tree.add(Kind.Unit, start, end, first);
 }
 
@@ -177,9 +180,8 @@ function value(at: Cursor, sign: number, takesUnit = true): Node {
   let end = at.end;
   const notation = numeral.notation;
   const { sign: inner, signEnd } = numeral;
-  checkNumeral(at, start, end);
-  if (text.charCodeAt(end) === 44 && !at.commaSeparates && isDigit(text.charCodeAt(end + 1)))
-    end = decimalComma(at, start, end);
+  if (notation === Notation.LetterCode) checkTolerance(at, start, end);
+  else if (notation === Notation.Decimal) end = passForeign(at, start, end);
   const numberEnd = end;
   if (isTrailingDot(text, end)) {
     end++;
@@ -205,6 +207,7 @@ function value(at: Cursor, sign: number, takesUnit = true): Node {
     else tree.join(children, unitNode);
     end = withUnit;
   }
+  if (notation === Notation.Fraction) checkFraction(at, start, numberEnd, end);
   at.resume(end);
   return tree.add(Kind.Value, first, end, children, notation, sign >= 0 ? -number : number, id);
 }
@@ -215,45 +218,14 @@ function numberOf(written: string, notation: Notation): number {
   return Number(written.slice(0, solidus)) / Number(written.slice(solidus + 1));
 }
 
-/** Numbers that can be read in two ways. */
-function checkNumeral(at: Cursor, start: number, end: number): void {
-  const { numeral, text } = at;
-  if (numeral.notation === Notation.LetterCode) {
-    const unclear = numeral.unclearTolerance;
-    if (unclear < 0) return;
-    const rewritten = [text.slice(start, unclear) + " " + text.slice(unclear, end)];
-    at.report(start, end, { code: "syntax.toleranceOrUnit", rewritten });
-    at.spoilt = true;
-  } else if (numeral.notation === Notation.Fraction) {
-    const [above, below] = [text.slice(start, numeral.sign), text.slice(numeral.sign + 1, end)];
-    const before = text[start - 1];
-    const after = text.charCodeAt(end);
-    let rewritten: string[];
-    if (before === "^" || before === "/") rewritten = [`(${above}/${below})`, `${above} / ${below}`];
-    else if (after === 94) rewritten = [`${above} / ${below}`, `(${above}/${below})`];
-    else return;
-    at.report(start, end, { code: "syntax.ambiguousFraction", rewritten });
-    at.spoilt = true;
-  }
-}
-
-/** `3,3`: reads over it and says how it is written here. Three digits behind the comma may be thousands. */
-function decimalComma(at: Cursor, start: number, comma: number): number {
+/** `4n7F`: the last letter is a tolerance, or the unit. */
+function checkTolerance(at: Cursor, start: number, end: number): void {
   const { text } = at;
-  const groups = [text.slice(start, comma)];
-  let end = comma;
-  while (text.charCodeAt(end) === 44 && isDigit(text.charCodeAt(end + 1))) {
-    const from = ++end;
-    while (isDigit(text.charCodeAt(end))) end++;
-    groups.push(text.slice(from, end));
-  }
-  const isThousands = groups.slice(1).every((group) => group.length === 3) && groups[0].length <= 3;
-  const rewritten: string[] = [];
-  if (groups.length === 2) rewritten.push(groups.join("."));
-  if (isThousands) rewritten.push(groups.join("_"));
-  at.report(start, end, { code: "syntax.decimalComma", rewritten });
+  const unclear = at.numeral.unclearTolerance;
+  if (unclear < 0) return;
+  const rewritten = [text.slice(start, unclear) + " " + text.slice(unclear, end)];
+  at.report(start, end, { code: "syntax.toleranceOrUnit", rewritten });
   at.spoilt = true;
-  return end;
 }
 
 /** `3–5 V`: a range or a difference. */
