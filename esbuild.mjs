@@ -1,9 +1,10 @@
 /**
- * Bundles the two faces of the extension and the command line into `dist/`.
+ * Bundles the two faces of the extension and the command line into `dist/`, and puts the handbook beside them: its
+ * chapters are read when a note mentions them, so that one that nobody uses costs nothing.
  *
  *     node esbuild.mjs [--production] [--watch] [NAME…]
  */
-import { chmod, mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { chmod, cp, mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import { build, context } from "esbuild";
 
 const SHEBANG = "#!/usr/bin/env node";
@@ -26,6 +27,7 @@ for (const name of names)
 
 if (names.length === 0) await rm("dist", { recursive: true, force: true });
 await mkdir("dist", { recursive: true });
+await cp("src/handbook", "dist/handbook", { recursive: true, filter: (path) => !path.endsWith(".ts") });
 for (const name of names.length > 0 ? names : Object.keys(BUNDLES)) await bundle(name, BUNDLES[name]);
 
 async function bundle(name, { entry, platform, external, executable }) {
@@ -38,7 +40,6 @@ async function bundle(name, { entry, platform, external, executable }) {
     bundle: true,
     format: "cjs", // Both extension hosts and plain Node load CommonJS.
     target: "es2022",
-    loader: { ".calcs.md": "text" },
     define: { "process.env.NODE_ENV": production ? '"production"' : '"development"' },
     banner: executable && !(await startsWithShebang(entry)) ? { js: SHEBANG } : {},
     minify: production,

@@ -1,3 +1,4 @@
+import { chapterAt } from "./engine/handbook";
 import type { Library } from "./engine/library";
 import { Program } from "./engine/program";
 import type { Snapshot } from "./engine/snapshot";
@@ -43,6 +44,7 @@ export type {
 export type { NoteRecord } from "./features/record";
 export type { Renaming } from "./features/rename";
 export type { Finding, Severity } from "./findings/finding";
+export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
 export type { Library, ReadResult } from "./engine/library";
 export type { Snapshot } from "./engine/snapshot";
 export type { Edit } from "./text/edit";
@@ -72,7 +74,7 @@ export class Service {
   /** Of the notes as they stand; what is worked out from a snapshot is kept with it. */
   private readonly snapshots = new Map<string, Snapshot>();
   private readonly foundIn = new Map<string, readonly Finding[]>();
-  private readonly notes: Notes = { paths: () => this.paths(), get: (path) => this.snapshot(path) };
+  private readonly notes: Notes = { paths: () => [...this.program.notes.keys()], get: (path) => this.snapshot(path) };
 
   constructor(
     private readonly library: Library,
@@ -95,6 +97,12 @@ export class Service {
     this.change(() => this.program.close(path));
   }
 
+  /** Reads chapters of the handbook that no note mentions yet, and the chapters that those mention. */
+  async loadChapters(chapters: readonly string[]): Promise<boolean> {
+    for (const chapter of chapters) this.program.askFor(chapter);
+    return this.load();
+  }
+
   /** Reads the notes that others use, and the notes that those use, until none is missing. Whether any was read. */
   async load(): Promise<boolean> {
     let isAny = false;
@@ -113,9 +121,9 @@ export class Service {
     this.settings = settings;
   }
 
-  /** The notes held: those that are open, and those that they use. */
+  /** The notes held: those that are open, and those that they use. Chapters of the handbook are not among them. */
   paths(): readonly string[] {
-    return [...this.program.notes.keys()];
+    return [...this.program.notes.keys()].filter((path) => chapterAt(path) === undefined);
   }
 
   /** The settled state of a note. */
@@ -233,7 +241,7 @@ export class Service {
 
   /** The snapshots of the notes as they stand are taken first: they stay true, whatever is tried. */
   private whatIf<T>(path: string, edits: readonly Edit[], look: (snapshot: Snapshot) => T): T {
-    for (const each of this.paths()) this.snapshot(each);
+    for (const each of this.program.notes.keys()) this.snapshot(each);
     return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
   }
 }

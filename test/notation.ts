@@ -5,6 +5,7 @@ import type { Snapshot } from "../src/engine/snapshot";
 import { findingsOf } from "../src/findings/catalogue";
 import type { Finding, FindingContext } from "../src/findings/finding";
 import { applyEdits } from "../src/text/edit";
+import { readChapter } from "./handbook/chapters";
 
 /**
  * The notation of tests: a note with the findings that are expected drawn under the lines they are on.
@@ -60,8 +61,16 @@ export class OpenNotes {
   constructor(drawings: readonly Drawing[]) {
     this.paths = drawings.map(({ path }) => path);
     for (const { path, text } of drawings) this.program.setText(path, text);
-    for (const path of this.program.wanted()) this.program.provide(path, unread(path));
+    this.read();
+  }
+
+  /** Reads what is wanted, and what that wants, until nothing is. */
+  private read(): void {
     this.program.settle();
+    for (let wanted = this.program.wanted(); wanted.length > 0; wanted = this.program.wanted()) {
+      for (const path of wanted) this.program.provide(path, readChapter(path) ?? unread(path));
+      this.program.settle();
+    }
   }
 
   snapshot(path = this.paths[0]): Snapshot {
@@ -84,7 +93,7 @@ export class OpenNotes {
   /** Writes a text into a note, as an editor that applied edits would. */
   replace(path: string, text: string): void {
     this.program.setText(path, text);
-    this.program.settle();
+    this.read();
   }
 
   /** The text of a note after edits. */

@@ -1,6 +1,7 @@
 import { readFile, realpath, stat } from "node:fs/promises";
 import { join } from "node:path";
-import type { Library, ReadResult } from "../service";
+import { chapterAt, type Library, type ReadResult } from "../service";
+import { readChapter } from "./handbookFiles";
 import { isInside, reasonOf } from "./noteFiles";
 
 /** A text beyond this is no note but a log or a dump under a note's name; reading it would fill the memory with spans. */
@@ -8,7 +9,7 @@ export const LARGEST_NOTE_BYTES = 16 * 1024 * 1024;
 
 /**
  * The files below one folder, by paths relative to it. Nothing outside is read, neither by `..` nor through a symbolic
- * link. A file that is not UTF-8 is read all the same, with U+FFFD where its bytes make no sense, so that the note can
+ * link, but for the chapters of the handbook, which lie beside the program. A file that is not UTF-8 is read all the same, with U+FFFD where its bytes make no sense, so that the note can
  * say so at the place.
  */
 export class FileLibrary implements Library {
@@ -16,6 +17,8 @@ export class FileLibrary implements Library {
   constructor(private readonly root: string) {}
 
   async read(path: string): Promise<ReadResult> {
+    const chapter = chapterAt(path);
+    if (chapter !== undefined) return readChapter(chapter);
     try {
       const file = await realpath(join(this.root, path));
       if (!isInside(this.root, file)) return { trouble: "outside", detail: `it lies outside ${this.root}` };

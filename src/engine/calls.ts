@@ -1,4 +1,5 @@
 import { Kind, NONE, type Node } from "../syntax/tree";
+import { chapterEntry, meansChapter, unknownHolder } from "./chapterMember";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
 import { compileNative } from "./nativeCall";
@@ -34,7 +35,10 @@ function memberFunction(compiler: Compiler, callee: Node): Entry | "reported" | 
   const { tree } = compiler;
   const object = tree.first(callee);
   const alias = tree.text(object);
-  const note = tree.kind(object) === Kind.Name ? compiler.find(alias) : undefined;
+  const isHolder = tree.kind(object) === Kind.Name;
+  if (isHolder && meansChapter(compiler, alias)) return chapterEntry(compiler, callee, "function") ?? "reported";
+  const note = isHolder ? compiler.find(alias) : undefined;
+  if (isHolder && !note) return unknownHolder(compiler, object) ?? "reported";
   if (note?.statement.kind === "fab")
     return compiler.fail(callee, { code: "later.notComputed", what: "fabrication files" }) ?? "reported";
   if (note && note.statement.kind !== "use")

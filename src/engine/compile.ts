@@ -7,6 +7,7 @@ import { compileCall } from "./calls";
 import { compileComparison } from "./comparisons";
 import { compileBinary, compileUnary } from "./operators";
 import { compileMember, compileName } from "./references";
+import type { Note } from "./note";
 import { quantity, seenAt, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
@@ -20,6 +21,8 @@ export interface Surroundings {
   find(from: Entry, name: string): Entry | undefined;
   /** The entry that `alias.member` means there. */
   findMember(from: Entry, alias: string, member: string): Entry | undefined;
+  /** A chapter of the handbook, where it is read; or why it cannot be. */
+  chapter(name: string): { readonly note: Note } | { readonly trouble: string } | undefined;
   /** Whether the note that a `use` statement names is held. */
   isRead(use: Entry): boolean;
   /** The slot of a literal, made when first asked for. */
@@ -368,6 +371,10 @@ export class Compiler {
 
   findMember(alias: string, member: string): Entry | undefined {
     return this.around.findMember(this.frame.entry, alias, member);
+  }
+
+  chapter(name: string): ReturnType<Surroundings["chapter"]> {
+    return this.around.chapter(name);
   }
 
   suggest(name: string, wanted: "quantity" | "function"): string | undefined {

@@ -2,6 +2,7 @@ import { RATIO } from "../quantity/dimension";
 import { slack } from "./operation";
 import type { Clause } from "./condition";
 import { statedName, type Entry } from "./entry";
+import { isChapter } from "./handbook";
 import { sameData } from "./sameData";
 import type {
   ClauseOutcome,
@@ -66,7 +67,11 @@ class Judge {
       const trouble = context.useTrouble(entry);
       const path = context.usedPath(entry) ?? "";
       const isRead = path !== "" && context.isRead(path);
-      return { kind: "use", name: entry.name!, path, isRead, problems: trouble ? [...problems, trouble] : problems };
+      if (trouble) problems.push(trouble);
+      const name = entry.name!;
+      if (isChapter(name))
+        problems.push({ span: statement.tree.span(statement.name), code: "handbook.shadowed", chapter: name });
+      return { kind: "use", name, path, isRead, problems };
     }
     switch (type.kind) {
       case "quantity":

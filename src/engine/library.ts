@@ -1,7 +1,8 @@
 /**
  * Where other notes come from. The core does no input or output: the editor implements this on its own file API, the
  * command line on the file system, tests in memory. Paths use `/` and are absolute or relative to one root, as the
- * implementation likes; only {@link resolvePath} takes them apart.
+ * implementation likes; only {@link resolvePath} takes them apart. A path such as `handbook:led` asks for a chapter of
+ * the handbook, which lies beside the program.
  */
 export interface Library {
   /** The text of a file; or why there is none. Never throws. */

@@ -1,6 +1,7 @@
 import { isSeriesName } from "../quantity/series";
 import type { Statement } from "../syntax/statement";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
+import { isChapter } from "./handbook";
 
 /** A place where a statement uses a name that is defined elsewhere. */
 export interface Mention {
@@ -146,7 +147,9 @@ class Walk {
     const { tree } = this;
     const object = tree.first(node);
     const member = tree.next(object);
-    if (tree.kind(object) !== Kind.Name || this.bound.includes(tree.text(object))) return this.expression(object);
+    const isHolder =
+      tree.kind(object) === Kind.Name && (isChapter(tree.text(object)) || !this.bound.includes(tree.text(object)));
+    if (!isHolder) return this.expression(object);
     this.found.push({ name: tree.text(object), member: tree.text(member), node: object, memberNode: member, use });
   }
 }

@@ -19,6 +19,8 @@ export interface NameUse {
   readonly role: "declaration" | "value" | "call" | "unit" | "target" | "bound" | "argument" | "series";
   /** The name before the dot, where this is a member. */
   readonly object?: string;
+  /** The name behind the dot, where a member of this is named. */
+  readonly member?: string;
   /** Of what is `bound`: the node that binds it. */
   readonly binder?: Node;
   /** Of an `argument`: what is called. */
@@ -157,20 +159,21 @@ class Walk {
     }
   }
 
-  private name(node: Node, role: "value" | "call"): void {
+  private name(node: Node, role: "value" | "call", more: Partial<NameUse> = {}): void {
     const name = this.tree.text(node);
     const binding = [...this.bindings].reverse().find((bound) => bound.name === name);
-    if (binding) this.add(node, "bound", { binder: binding.binder });
-    else this.add(node, role);
+    if (binding) this.add(node, "bound", { binder: binding.binder, ...more });
+    else this.add(node, role, more);
   }
 
   private member(node: Node, role: "value" | "call"): void {
     const { tree } = this;
     const object = tree.first(node);
     const member = tree.next(object);
-    this.expression(object);
-    if (tree.kind(object) === Kind.Name && member !== NONE && tree.kind(member) === Kind.Name)
-      this.add(member, role, { object: tree.text(object) });
+    if (tree.kind(object) !== Kind.Name) return this.expression(object);
+    const isNamed = member !== NONE && tree.kind(member) === Kind.Name;
+    this.name(object, "value", isNamed ? { member: tree.text(member) } : {});
+    if (isNamed) this.add(member, role, { object: tree.text(object) });
   }
 
   private call(node: Node): void {

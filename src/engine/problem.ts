@@ -29,7 +29,14 @@ export interface Place {
 }
 
 export type EngineTrouble =
-  | { readonly code: "name.unknown"; readonly name: string; readonly suggestion?: string; readonly isUnit: boolean }
+  | {
+      readonly code: "name.unknown";
+      readonly name: string;
+      readonly suggestion?: string;
+      readonly isUnit: boolean;
+      /** It stands before a dot, where only what has members can stand. */
+      readonly isHolder?: boolean;
+    }
   | { readonly code: "name.doubled"; readonly name: string; readonly first: Place }
   | { readonly code: "name.lookAlike"; readonly name: string; readonly other: string; readonly first: Place }
   | { readonly code: "name.circular"; readonly path: readonly string[]; readonly left: number }
@@ -151,6 +158,9 @@ export type EngineTrouble =
       readonly path: string;
       readonly detail: string;
     }
+  /** A note takes the name of a chapter. */
+  | { readonly code: "handbook.shadowed"; readonly chapter: string }
+  | { readonly code: "handbook.unreadable"; readonly chapter: string; readonly detail: string }
   | { readonly code: "later.notComputed"; readonly what: string };
 
 export type NameKind = "quantity" | "function" | "counted unit" | "note" | "fabrication files" | "native function";

@@ -6,6 +6,7 @@ import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
 import { compileEntry } from "./definition";
 import { declaredNames, NO_TYPE, sameType, statedName, Entry } from "./entry";
+import { ChapterReaders, chapterAt, chapterPath, hasMembers, isChapter } from "./handbook";
 import { judge, type JudgeContext } from "./judge";
 import type { ReadResult } from "./library";
 import type { Literal } from "./literal";
@@ -62,6 +63,9 @@ export class Program {
   /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
   private readonly constants = new Map<number, number>();
   private readonly unread = new Map<string, ReadResult>();
+  private readonly chapterReaders = new ChapterReaders();
+  /** Chapters that are to be read though no note mentions them. */
+  private readonly askedChapters = new Set<string>();
   private graphChanged = false;
   private readonly snapshots = new Map<string, Snapshot>();
 
@@ -110,9 +114,18 @@ export class Program {
     this.noteArrived(path);
   }
 
-  /** The paths of notes that are used and neither open nor asked for yet. */
+  /** Wants a chapter of the handbook though no note mentions it yet. */
+  askFor(chapter: string): void {
+    if (isChapter(chapter)) this.askedChapters.add(chapter);
+  }
+
+  /** The paths of notes that are used, and of chapters that are mentioned, that are neither open nor asked for yet. */
   wanted(): string[] {
     const paths = new Set<string>();
+    for (const chapter of [...this.chapterReaders.chapters(), ...this.askedChapters]) {
+      const path = chapterPath(chapter);
+      if (!this.notes.has(path) && !this.unread.has(path)) paths.add(path);
+    }
     for (const note of this.notes.values()) {
       for (const entry of note.entries()) {
         const path = entry.statement.kind === "use" ? usedPath(entry) : undefined;
@@ -299,6 +312,8 @@ export class Program {
 
   /** A note came or went: whoever uses it looks again. */
   private noteArrived(path: string): void {
+    const chapter = chapterAt(path);
+    if (chapter !== undefined) return this.chapterReaders.of(chapter).forEach((entry) => this.invalidate(entry));
     for (const note of this.notes.values()) {
       for (const entry of note.entries()) {
         if (entry.statement.kind !== "use" || usedPath(entry) !== path) continue;
@@ -329,8 +344,10 @@ export class Program {
       const found = this.find(entry, name);
       // Behind a number `V` is the volt, whatever the note calls V; only what is counted is asked for there.
       if (use === "unit" && found?.statement.kind !== "items") continue;
-      depend(found);
-      const other = member !== undefined && found?.statement.kind === "use" ? this.noteUsedBy(found) : undefined;
+      const chapter = member === undefined ? undefined : this.chapterMeant(found, name);
+      if (chapter === undefined) depend(found);
+      else this.chapterReaders.add(chapter, entry);
+      const other = member === undefined ? undefined : this.noteBehind(found, name);
       if (!other || member === undefined) continue;
       other.addMention(member, entry);
       foreign.push({ note: other, name: member });
@@ -357,7 +374,10 @@ export class Program {
   }
 
   private unregister(entry: Entry): void {
-    for (const { name } of entry.mentions) entry.note.dropMention(name, entry);
+    for (const { name, member } of entry.mentions) {
+      entry.note.dropMention(name, entry);
+      if (member !== undefined) this.chapterReaders.drop(name, entry);
+    }
     for (const { note, name } of entry.foreign) note.dropMention(name, entry);
     entry.foreign = [];
   }
@@ -369,6 +389,18 @@ export class Program {
   noteUsedBy(use: Entry): Note | undefined {
     const path = usedPath(use);
     return path === undefined ? undefined : this.notes.get(path);
+  }
+
+  /** The chapter that a name before a dot means: anything of the note that has members comes before it. */
+  private chapterMeant(found: Entry | undefined, name: string): string | undefined {
+    return isChapter(name) && !(found && hasMembers(found.statement)) ? name : undefined;
+  }
+
+  /** The note in which the members of a name are looked up, where it is held. */
+  private noteBehind(found: Entry | undefined, name: string): Note | undefined {
+    const chapter = this.chapterMeant(found, name);
+    if (chapter !== undefined) return this.notes.get(chapterPath(chapter));
+    return found?.statement.kind === "use" ? this.noteUsedBy(found) : undefined;
   }
 
   /** The measurement that stands instead of an assumption: the one with the latest date, else the last written. */
@@ -500,9 +532,13 @@ export class Program {
 
   private readonly surroundings: Surroundings = {
     find: (from, name) => this.find(from, name),
-    findMember: (from, alias, member) => {
-      const use = this.find(from, alias);
-      return use && this.noteUsedBy(use)?.declared.get(member)?.[0];
+    findMember: (from, alias, member) => this.noteBehind(this.find(from, alias), alias)?.declared.get(member)?.[0],
+    chapter: (name) => {
+      const path = chapterPath(name);
+      const note = this.notes.get(path);
+      if (note) return { note };
+      const unread = this.unread.get(path);
+      return unread && "trouble" in unread ? { trouble: unread.detail || unread.trouble } : undefined;
     },
     isRead: (use) => this.noteUsedBy(use) !== undefined,
     literalSlot: (entry, node, literal) => {

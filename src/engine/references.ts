@@ -1,6 +1,7 @@
 import { RATIO } from "../quantity/dimension";
 import { isBuiltInUnit } from "../quantity/unit";
 import { Kind, type Node } from "../syntax/tree";
+import { chapterEntry, meansChapter, unknownHolder } from "./chapterMember";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
 import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
@@ -34,16 +35,12 @@ export function compileMember(compiler: Compiler, node: Node): Operand | undefin
   const member = tree.next(object);
   if (tree.kind(object) !== Kind.Name) return compiler.fail(node, { code: "later.notComputed", what: "table" });
   const alias = tree.text(object);
-  const found = compiler.find(alias);
-  if (!found) {
-    const suggestion = compiler.suggest(alias, "quantity");
-    return compiler.fail(object, {
-      code: "name.unknown",
-      name: alias,
-      isUnit: false,
-      ...(suggestion === undefined ? {} : { suggestion }),
-    });
+  if (meansChapter(compiler, alias)) {
+    const entry = chapterEntry(compiler, node, "quantity");
+    return entry && use(compiler, entry, `${alias}.${tree.text(member)}`, node);
   }
+  const found = compiler.find(alias);
+  if (!found) return unknownHolder(compiler, object);
   if (found.statement.kind === "fab")
     return compiler.fail(node, { code: "later.notComputed", what: "fabrication files" });
   if (found.statement.kind !== "use") return compiler.wrongKind(object, alias, kindOf(found), "note");

@@ -4,6 +4,7 @@ import { Kind } from "../syntax/tree";
 import type { Statement } from "../syntax/statement";
 import { touches, type Span } from "../text/span";
 import { declaredNames } from "./entry";
+import { chapterAt, chapterPath, hasMembers, isChapter } from "./handbook";
 import { CONSTANTS, NATIVES } from "./natives";
 import { nameUsesOf, type NameUse } from "./nameUses";
 import type { Row, Snapshot } from "./snapshot";
@@ -21,7 +22,7 @@ export type Referent =
   /** What a statement binds for itself: a parameter, the variable of a sum. */
   | { readonly kind: "bound"; readonly path: string; readonly name: string; readonly row: Row; readonly binder: number }
   | { readonly kind: "unit" | "native" | "constant" | "series"; readonly name: string }
-  /** The path of `use`. */
+  /** The path of `use`, or a chapter of the handbook before a dot. */
   | { readonly kind: "note"; readonly path: string };
 
 /** A word in a note, with what it stands for. */
@@ -54,6 +55,8 @@ export function referenceAt(snapshot: Snapshot, offset: number, notes: Notes): R
 export function referentOf(snapshot: Snapshot, row: Row, use: NameUse, notes: Notes): Referent | undefined {
   const { path } = snapshot;
   const { name, role } = use;
+  const chapter = use.member === undefined ? undefined : chapterMeant(snapshot, name);
+  if (chapter !== undefined) return { kind: "note", path: chapterPath(chapter) };
   if (use.binder !== undefined) return { kind: "bound", path, name, row, binder: use.binder };
   switch (role) {
     case "series":
@@ -71,10 +74,23 @@ export function referentOf(snapshot: Snapshot, row: Row, use: NameUse, notes: No
   }
 }
 
-/** The note that an alias stands for. */
+/** The path of the note in which the members of a name are looked up: that of a note in use, or of a chapter. */
+export function pathBehind(snapshot: Snapshot, name: string): string | undefined {
+  const row = snapshot.find(name);
+  if (row?.outcome.kind === "use") return row.outcome.path;
+  return isChapter(name) && !(row && hasMembers(row.statement)) ? chapterPath(name) : undefined;
+}
+
+/** The chapter of the handbook that a name before a dot stands for; undefined where it stands for something of the note. */
+export function chapterMeant(snapshot: Snapshot, name: string): string | undefined {
+  const path = pathBehind(snapshot, name);
+  return path === undefined ? undefined : chapterAt(path);
+}
+
+/** The note that a name before a dot stands for, where it is held. */
 export function noteUsedAs(snapshot: Snapshot, alias: string, notes: Notes): Snapshot | undefined {
-  const outcome = snapshot.find(alias)?.outcome;
-  return outcome?.kind === "use" ? notes.get(outcome.path) : undefined;
+  const path = pathBehind(snapshot, alias);
+  return path === undefined ? undefined : notes.get(path);
 }
 
 const live = new WeakMap<Snapshot, readonly Reference[]>();

@@ -59,6 +59,7 @@ const COMPLETION_KINDS: Readonly<Record<Completion["kind"], vscode.CompletionIte
   "counted unit": vscode.CompletionItemKind.Unit,
   series: vscode.CompletionItemKind.EnumMember,
   note: vscode.CompletionItemKind.Module,
+  chapter: vscode.CompletionItemKind.Module,
   statement: vscode.CompletionItemKind.Keyword,
   constant: vscode.CompletionItemKind.Constant,
 };

@@ -1,6 +1,7 @@
 import { declaredNames } from "../engine/entry";
+import { chapterAt, CHAPTERS } from "../engine/handbook";
 import { CONSTANTS, NATIVES } from "../engine/natives";
-import { noteUsedAs, type Notes } from "../engine/referent";
+import { chapterMeant, noteUsedAs, type Notes } from "../engine/referent";
 import { relativePath } from "../engine/relativePath";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { writingAt } from "../engine/writing";
@@ -131,6 +132,7 @@ function expression(place: Place): readonly Completion[] {
       span,
       rank: `4${name}`,
     })),
+    ...chapters(place),
     ...[...CONSTANTS].map(([name, value]): Completion => ({
       label: name,
       kind: "constant",
@@ -148,6 +150,20 @@ function expression(place: Place): readonly Completion[] {
       rank: `5${word}`,
     })),
   ];
+}
+
+/** The chapters of the handbook, but for those whose name something with members of this note bears. */
+function chapters({ snapshot, span }: Place): readonly Completion[] {
+  return [...CHAPTERS]
+    .filter(([name]) => chapterMeant(snapshot, name) !== undefined)
+    .map(([name, about]): Completion => ({
+      label: name,
+      kind: "chapter",
+      detail: `handbook: ${about}`,
+      insert: `${name}.`,
+      span,
+      rank: `3${name}`,
+    }));
 }
 
 /** The parameters of the function whose body is being written. */
@@ -274,7 +290,7 @@ function notePaths({ path }: Snapshot, before: string, offset: number, notes: No
   const span = { start: offset - written.length, end: offset };
   return notes
     .paths()
-    .filter((other) => other !== path)
+    .filter((other) => other !== path && chapterAt(other) === undefined)
     .map((other) => {
       const label = relativePath(path, other);
       return { label, kind: "note", detail: "", insert: label, span, rank: `1${label}` };

@@ -32,7 +32,16 @@ export interface Hover {
 export interface Completion {
   readonly label: string;
   readonly kind:
-    "quantity" | "assumption" | "function" | "unit" | "counted unit" | "series" | "note" | "statement" | "constant";
+    | "quantity"
+    | "assumption"
+    | "function"
+    | "unit"
+    | "counted unit"
+    | "series"
+    | "note"
+    | "chapter"
+    | "statement"
+    | "constant";
   /** One line: its value, its unit's name, its signature. */
   readonly detail: string;
   readonly documentation?: string;

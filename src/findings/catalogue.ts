@@ -16,6 +16,7 @@ import { functionArguments } from "./functionArguments";
 import { functionBody } from "./functionBody";
 import { functionRecursive } from "./functionRecursive";
 import { functionTooLarge } from "./functionTooLarge";
+import { handbookShadowed, handbookUnreadable } from "./handbookTroubles";
 import { laterNotComputed } from "./laterNotComputed";
 import { listLengths } from "./listLengths";
 import { listUnexpected } from "./listUnexpected";
@@ -265,6 +266,8 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "use.missing": useMissing,
   "use.unreadable": useUnreadable,
   "use.notANote": useNotANote,
+  "handbook.shadowed": handbookShadowed,
+  "handbook.unreadable": handbookUnreadable,
   "later.notComputed": laterNotComputed,
   "rule.fails": ruleFails,
   "rule.failsAtLimits": ruleFailsAtLimits,

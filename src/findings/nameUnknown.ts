@@ -1,5 +1,7 @@
 import { declaredNames } from "../engine/entry";
+import { isChapter } from "../engine/handbook";
 import { mentionsOf } from "../engine/mentions";
+import { chapterMeant } from "../engine/referent";
 import { nearestName } from "../engine/suggest";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { divide, RATIO, siUnit, type Dimension } from "../quantity/dimension";
@@ -15,9 +17,12 @@ import { replaceIn, statementAbove } from "./fixing";
 export const nameUnknown: Wording<"name.unknown"> = {
   severity: "error",
   reference: "Nothing of this name is defined. Correct the name, define it, or state it as an assumption.",
-  message: ({ name: written, suggestion, isUnit, span }, { row, context }) => {
+  message: ({ name: written, suggestion, isUnit, isHolder, span }, { row, context }) => {
     const name = shortened(written);
+    if (isHolder) return unknownHolder(name, suggestion);
     const dot = name.indexOf(".");
+    if (dot > 0 && chapterMeant(context.snapshot, name.slice(0, dot)) !== undefined)
+      return notInChapter(name, dot, suggestion);
     if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot, context);
     const usual = USUAL.get(name);
     if (usual !== undefined) return `\`${name}\` is not defined. ${usual.says}`;
@@ -27,6 +32,8 @@ export const nameUnknown: Wording<"name.unknown"> = {
     if (suggestion !== undefined) return `\`${name}\` is not defined. Did you mean \`${suggestion}\`?`;
     if (isUnit)
       return `\`${name}\` is a unit, and a unit belongs to a number. Write \`${withNumber(name, span, row).shown}\`, or define a quantity of that name.`;
+    if (isChapter(name))
+      return `\`${name}\` is a chapter of the handbook, and a quantity is wanted here. Its functions are called by \`${name}.NAME(…)\`.`;
     if (row.statement.kind === "measured")
       return `\`${name}\` is measured and not defined. Define it, so that the measurement can be compared.`;
     return `\`${name}\` is not defined in this note. Define it, or state what you assume of it.`;
@@ -55,6 +62,17 @@ function withNumber(name: string, span: Span, { statement }: Row): { span: Span;
   if (!before) return { span, text: `1 ${name}`, shown: `1 ${name}` };
   const start = before.index + before[1].length;
   return { span: { start, end: span.end }, text: ` 1/${name}`, shown: `${before[1]} 1/${name}` };
+}
+
+function unknownHolder(name: string, suggestion: string | undefined): string {
+  const plain = `\`${name}\` is neither something of this note nor a chapter of the handbook.`;
+  return suggestion === undefined ? plain : `${plain} Did you mean \`${suggestion}\`?`;
+}
+
+function notInChapter(name: string, dot: number, suggestion: string | undefined): string {
+  const [chapter, member] = [name.slice(0, dot), name.slice(dot + 1)];
+  const plain = `\`${member}\` is not in the chapter \`${chapter}\` of the handbook.`;
+  return suggestion === undefined ? plain : `${plain} Did you mean \`${chapter}.${suggestion}\`?`;
 }
 
 function notInOtherNote(name: string, dot: number, { snapshot, other }: FindingContext): string {

@@ -1,5 +1,6 @@
 import { declaredNames } from "../engine/entry";
 import { mentionsOf } from "../engine/mentions";
+import { chapterMeant, pathBehind } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { findName, type Scope } from "./side";
 
@@ -24,10 +25,9 @@ export function restsOn(row: Row, scope: Scope): readonly RowOfNote[] {
     const { snapshot } = open[at];
     for (const { name, member, use } of mentionsOf(open[at].row.statement)) {
       if (use === "target" || use === "unit") continue;
-      const target = snapshot.find(name);
-      visit(target, snapshot);
-      if (member === undefined || target?.outcome.kind !== "use") continue;
-      const other = scope.other(target.outcome.path);
+      const path = member === undefined ? undefined : pathBehind(snapshot, name);
+      if (member === undefined || chapterMeant(snapshot, name) === undefined) visit(snapshot.find(name), snapshot);
+      const other = path === undefined ? undefined : scope.other(path);
       if (other) visit(findName(`${name}.${member}`, { snapshot, other: scope.other }), other);
     }
   }
@@ -52,31 +52,32 @@ export function restingOn(scope: Scope, isSuch: (row: Row) => boolean): Readonly
   };
   for (const row of rows) {
     for (const { name, member, use } of mentionsOf(row.statement)) {
-      const target = member === undefined || use === "target" ? undefined : scope.snapshot.find(name)?.outcome;
-      if (target?.kind === "use" && isSuchElsewhere(target.path, member!)) found.add(row);
+      const path = member === undefined || use === "target" ? undefined : pathBehind(scope.snapshot, name);
+      if (path !== undefined && isSuchElsewhere(path, member!)) found.add(row);
     }
   }
-  spread(found, usersByName(rows));
+  spread(found, usersByName(scope.snapshot));
   return found;
 }
 
 /** The statements of a note that rest on a name, in the order of the text. */
-export function dependentsOf(name: string, { rows }: Snapshot): readonly Row[] {
-  const users = usersByName(rows);
+export function dependentsOf(name: string, snapshot: Snapshot): readonly Row[] {
+  const users = usersByName(snapshot);
   const found = new Set(users.get(name));
   spread(found, users);
-  return rows.filter((row) => found.has(row));
+  return snapshot.rows.filter((row) => found.has(row));
 }
 
 /** The statements that use a name, by name. */
-function usersByName(rows: readonly Row[]): ReadonlyMap<string, readonly Row[]> {
+function usersByName(snapshot: Snapshot): ReadonlyMap<string, readonly Row[]> {
   const users = new Map<string, Row[]>();
-  for (const row of rows) {
-    for (const mention of mentionsOf(row.statement)) {
-      if (mention.use === "target" || mention.use === "unit") continue;
-      const list = users.get(mention.name);
+  for (const row of snapshot.rows) {
+    for (const { name, member, use } of mentionsOf(row.statement)) {
+      if (use === "target" || use === "unit") continue;
+      if (member !== undefined && chapterMeant(snapshot, name) !== undefined) continue;
+      const list = users.get(name);
       if (list) list.push(row);
-      else users.set(mention.name, [row]);
+      else users.set(name, [row]);
     }
   }
   return users;

@@ -1,6 +1,6 @@
 import { nameUsesOf, type NameUse } from "../engine/nameUses";
 import type { Extent, QuantityOutcome } from "../engine/outcome";
-import { noteUsedAs, referentOf, usesOf, type Notes } from "../engine/referent";
+import { chapterMeant, noteUsedAs, referentOf, usesOf, type Notes } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { Node } from "../syntax/tree";
 import { setFormula } from "./formula";
@@ -141,6 +141,7 @@ function usersOf({ name, home }: Defined, notes: Notes): { names: readonly strin
     if (!snapshot) continue;
     for (const { row, use } of usesOf(snapshot, name)) {
       if (!(use.role === "value" || use.role === "call" || use.role === "unit")) continue;
+      if (use.member !== undefined && chapterMeant(snapshot, use.name) !== undefined) continue;
       const isMeant = use.object === undefined ? snapshot === home : noteUsedAs(snapshot, use.object, notes) === home;
       if (!isMeant) continue;
       if (row.statement.kind === "rule") rules.add(ruleText(row));

@@ -1,3 +1,4 @@
+import { chapterAt } from "../engine/handbook";
 import type { Place } from "../engine/problem";
 import type { Snapshot } from "../engine/snapshot";
 import type { Span } from "../text/span";
@@ -22,8 +23,10 @@ export function relatedPlace(
   return found ? [{ path: place.path, span: found.span, message }] : [];
 }
 
-/** The last part of a path. */
+/** The last part of a path; of a chapter, whose it is. */
 export function fileName(path: string): string {
+  const chapter = chapterAt(path);
+  if (chapter !== undefined) return `the chapter ${chapter} of the handbook`;
   return path.slice(path.lastIndexOf("/") + 1);
 }
 

@@ -1,4 +1,5 @@
 import type { Side } from "../engine/problem";
+import { pathBehind } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { dimensionName, withoutCounts, type Dimension } from "../quantity/dimension";
 import { isBuiltInUnit } from "../quantity/unit";
@@ -60,8 +61,8 @@ export function valueOfName(name: string, scope: Scope): string | undefined {
 export function findName(name: string, { snapshot, other }: Scope): Row | undefined {
   const dot = name.indexOf(".");
   if (dot < 0) return snapshot.find(name);
-  const use = snapshot.find(name.slice(0, dot))?.outcome;
-  return use?.kind === "use" ? other(use.path)?.find(name.slice(dot + 1).trim()) : undefined;
+  const path = pathBehind(snapshot, name.slice(0, dot));
+  return path === undefined ? undefined : other(path)?.find(name.slice(dot + 1).trim());
 }
 
 /** Text of a note inside a sentence: on one line, and cut where it is long. */

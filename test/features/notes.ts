@@ -1,5 +1,6 @@
 import { Service, type Settings } from "../../src/service";
 import type { Library } from "../../src/engine/library";
+import { readChapter } from "../handbook/chapters";
 
 const SETTINGS: Settings = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
 
@@ -25,10 +26,10 @@ export async function loaded(path: string, text: string, others: Readonly<Record
 
 export function libraryOf(texts: Readonly<Record<string, string>>): Library {
   return {
-    read: (path) =>
-      Promise.resolve(
-        Object.hasOwn(texts, path) ? { text: texts[path] } : { trouble: "missing", detail: "no such file" },
-      ),
+    read: (path) => {
+      if (Object.hasOwn(texts, path)) return Promise.resolve({ text: texts[path] });
+      return Promise.resolve(readChapter(path) ?? { trouble: "missing", detail: "no such file" });
+    },
   };
 }
 

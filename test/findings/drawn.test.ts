@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { Program } from "../../src/engine/program";
 import { findingsOf, fixesAt, REFERENCE } from "../../src/findings/catalogue";
 import { checkFindings, openNotes, readDrawings } from "../notation";
 
@@ -39,6 +40,27 @@ describe("findings", () => {
     );
     assert.match(findings[0].message, /^Brackets and operators are nested more than \d+ deep\./);
     shown.add("syntax.tooDeep");
+  });
+
+  it("tell of a chapter of the handbook that cannot be read", () => {
+    const program = new Program();
+    program.setText("note.calcs.md", "    x = led.burden(24 V, 7, 3 V)\n");
+    program.settle();
+    for (const path of program.wanted()) program.provide(path, { trouble: "missing", detail: "there is no such file" });
+    program.settle();
+    const findings = findingsOf({
+      snapshot: program.snapshot("note.calcs.md")!,
+      other: () => undefined,
+      whatIf: () => assert.fail(),
+      seriesFor: () => "E24",
+    });
+    assert.deepEqual(
+      findings.map(({ message }) => message),
+      [
+        "The chapter `led` of the handbook cannot be read: there is no such file. It is part of the installation; install Copperbook anew.",
+      ],
+    );
+    shown.add("handbook.unreadable");
   });
 
   it("tell of a function that grows without bound, once, at the call", () => {
