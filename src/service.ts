@@ -99,7 +99,7 @@ export class Service {
 
   /** Reads chapters of the handbook that no note mentions yet, and the chapters that those mention. */
   async loadChapters(chapters: readonly string[]): Promise<boolean> {
-    for (const chapter of chapters) this.program.askFor(chapter);
+    for (const chapter of chapters) this.program.chapters.ask(chapter);
     return this.load();
   }
 

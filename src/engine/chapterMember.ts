@@ -1,13 +1,12 @@
 import type { Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import type { Entry } from "./entry";
-import { CHAPTERS, hasMembers, isChapter } from "./handbook";
+import { chapterMeant, CHAPTERS } from "./handbook";
 import { nearestName } from "./suggest";
 
 /** Whether a name before a dot is that of a chapter here: whatever has members in the note itself comes before it. */
 export function meansChapter(compiler: Compiler, name: string): boolean {
-  const found = compiler.find(name);
-  return isChapter(name) && !(found && hasMembers(found.statement));
+  return chapterMeant(name, compiler.find(name)?.statement) !== undefined;
 }
 
 /** The entry that `chapter.member` means; undefined where there is none, and then reported or waited for. */

@@ -1,4 +1,3 @@
-import { foldName } from "../syntax/name";
 import type { Statement } from "../syntax/statement";
 import type { Entry } from "./entry";
 
@@ -44,9 +43,8 @@ export function chapterAt(path: string): string | undefined {
   return path.startsWith(SCHEME) ? path.slice(SCHEME.length) : undefined;
 }
 
-/** Whether a name, where a member of it is asked for, is a chapter's unless something with members bears it. */
 export function isChapter(name: string): boolean {
-  return CHAPTERS.has(foldName(name));
+  return CHAPTERS.has(name);
 }
 
 /** Whether what a statement defines has members, so that its name behind a dot is not that of a chapter. */
@@ -54,9 +52,19 @@ export function hasMembers(statement: Statement): boolean {
   return statement.kind === "use" || statement.kind === "fab";
 }
 
+/**
+ * The chapter that a name before a dot means; undefined where it is that of none.
+ * @param definition what defines the name in the note: whatever has members comes before the chapter.
+ */
+export function chapterMeant(name: string, definition: Statement | undefined): string | undefined {
+  return isChapter(name) && !(definition && hasMembers(definition)) ? name : undefined;
+}
+
 /** The entries that mention each chapter: they are to hear when its text arrives, and chapters without any need not be read. */
 export class ChapterReaders {
   private readonly readers = new Map<string, Set<Entry>>();
+  /** Chapters that are to be read though no note mentions them. */
+  private readonly asked = new Set<string>();
 
   add(chapter: string, reader: Entry): void {
     const known = this.readers.get(chapter);
@@ -73,8 +81,13 @@ export class ChapterReaders {
     return [...(this.readers.get(chapter) ?? [])];
   }
 
-  /** The chapters that are mentioned. */
-  chapters(): Iterable<string> {
-    return this.readers.keys();
+  /** Wants a chapter though no note mentions it yet. */
+  ask(chapter: string): void {
+    if (isChapter(chapter)) this.asked.add(chapter);
+  }
+
+  /** The chapters that are mentioned or asked for. */
+  wanted(): Iterable<string> {
+    return new Set([...this.readers.keys(), ...this.asked]);
   }
 }

@@ -1,15 +1,14 @@
 import { applyEdits, difference, type Edit } from "../text/edit";
 import type { Statement } from "../syntax/statement";
-import type { Node } from "../syntax/tree";
 import type { Surroundings } from "./compile";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
 import { compileEntry } from "./definition";
-import { declaredNames, NO_TYPE, sameType, statedName, Entry } from "./entry";
-import { ChapterReaders, chapterAt, chapterPath, hasMembers, isChapter } from "./handbook";
+import { declaredNames, NO_TYPE, sameType, Entry } from "./entry";
+import { chapterAt, chapterMeant, chapterPath, ChapterReaders } from "./handbook";
+import { placeOf } from "./inputPlace";
 import { judge, type JudgeContext } from "./judge";
 import type { ReadResult } from "./library";
-import type { Literal } from "./literal";
 import { compareMeasurements } from "./measurements";
 import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
@@ -63,9 +62,7 @@ export class Program {
   /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
   private readonly constants = new Map<number, number>();
   private readonly unread = new Map<string, ReadResult>();
-  private readonly chapterReaders = new ChapterReaders();
-  /** Chapters that are to be read though no note mentions them. */
-  private readonly askedChapters = new Set<string>();
+  readonly chapters = new ChapterReaders();
   private graphChanged = false;
   private readonly snapshots = new Map<string, Snapshot>();
 
@@ -114,15 +111,10 @@ export class Program {
     this.noteArrived(path);
   }
 
-  /** Wants a chapter of the handbook though no note mentions it yet. */
-  askFor(chapter: string): void {
-    if (isChapter(chapter)) this.askedChapters.add(chapter);
-  }
-
   /** The paths of notes that are used, and of chapters that are mentioned, that are neither open nor asked for yet. */
   wanted(): string[] {
     const paths = new Set<string>();
-    for (const chapter of [...this.chapterReaders.chapters(), ...this.askedChapters]) {
+    for (const chapter of this.chapters.wanted()) {
       const path = chapterPath(chapter);
       if (!this.notes.has(path) && !this.unread.has(path)) paths.add(path);
     }
@@ -313,7 +305,7 @@ export class Program {
   /** A note came or went: whoever uses it looks again. */
   private noteArrived(path: string): void {
     const chapter = chapterAt(path);
-    if (chapter !== undefined) return this.chapterReaders.of(chapter).forEach((entry) => this.invalidate(entry));
+    if (chapter !== undefined) return this.chapters.of(chapter).forEach((entry) => this.invalidate(entry));
     for (const note of this.notes.values()) {
       for (const entry of note.entries()) {
         if (entry.statement.kind !== "use" || usedPath(entry) !== path) continue;
@@ -344,9 +336,9 @@ export class Program {
       const found = this.find(entry, name);
       // Behind a number `V` is the volt, whatever the note calls V; only what is counted is asked for there.
       if (use === "unit" && found?.statement.kind !== "items") continue;
-      const chapter = member === undefined ? undefined : this.chapterMeant(found, name);
+      const chapter = member === undefined ? undefined : chapterMeant(name, found?.statement);
       if (chapter === undefined) depend(found);
-      else this.chapterReaders.add(chapter, entry);
+      else this.chapters.add(chapter, entry);
       const other = member === undefined ? undefined : this.noteBehind(found, name);
       if (!other || member === undefined) continue;
       other.addMention(member, entry);
@@ -376,7 +368,7 @@ export class Program {
   private unregister(entry: Entry): void {
     for (const { name, member } of entry.mentions) {
       entry.note.dropMention(name, entry);
-      if (member !== undefined) this.chapterReaders.drop(name, entry);
+      if (member !== undefined) this.chapters.drop(name, entry);
     }
     for (const { note, name } of entry.foreign) note.dropMention(name, entry);
     entry.foreign = [];
@@ -391,14 +383,9 @@ export class Program {
     return path === undefined ? undefined : this.notes.get(path);
   }
 
-  /** The chapter that a name before a dot means: anything of the note that has members comes before it. */
-  private chapterMeant(found: Entry | undefined, name: string): string | undefined {
-    return isChapter(name) && !(found && hasMembers(found.statement)) ? name : undefined;
-  }
-
   /** The note in which the members of a name are looked up, where it is held. */
   private noteBehind(found: Entry | undefined, name: string): Note | undefined {
-    const chapter = this.chapterMeant(found, name);
+    const chapter = chapterMeant(name, found?.statement);
     if (chapter !== undefined) return this.notes.get(chapterPath(chapter));
     return found?.statement.kind === "use" ? this.noteUsedBy(found) : undefined;
   }
@@ -581,23 +568,6 @@ export class Program {
     useTrouble: (entry) => useTrouble(entry, (path) => (this.notes.has(path) ? undefined : this.unread.get(path))),
     isRead: (path) => this.notes.has(path),
   };
-}
-
-const HELD = { shape: "held" } as const;
-
-function placeOf(entry: Entry, node: Node, literal: Literal): InputPlace {
-  const { tree, text } = entry.statement;
-  const stated = statesWhole(entry.statement, node) ? statedName(entry.statement) : undefined;
-  const name = stated ?? text.slice(tree.start(node), tree.end(node));
-  const { nominal, low, high, dimension, point, unit } = literal;
-  const spread = entry.statement.kind === "over" ? HELD : literal.spread;
-  return { name, nominal, low, high, spread, dimension, point, unit };
-}
-
-/** Whether a literal is all that a statement says of its name: an input, or what was chosen. */
-function statesWhole(statement: Statement, node: Node): boolean {
-  if (statement.kind === "function" || !("value" in statement)) return false;
-  return statement.value === node || (statement.kind === "derived" && statement.choice?.value === node);
 }
 
 function dateOf(entry: Entry): string {

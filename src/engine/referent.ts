@@ -4,7 +4,7 @@ import { Kind } from "../syntax/tree";
 import type { Statement } from "../syntax/statement";
 import { touches, type Span } from "../text/span";
 import { declaredNames } from "./entry";
-import { chapterAt, chapterPath, hasMembers, isChapter } from "./handbook";
+import { chapterAt, chapterMeant as chapterMeantBy, chapterPath } from "./handbook";
 import { CONSTANTS, NATIVES } from "./natives";
 import { nameUsesOf, type NameUse } from "./nameUses";
 import type { Row, Snapshot } from "./snapshot";
@@ -78,7 +78,8 @@ export function referentOf(snapshot: Snapshot, row: Row, use: NameUse, notes: No
 export function pathBehind(snapshot: Snapshot, name: string): string | undefined {
   const row = snapshot.find(name);
   if (row?.outcome.kind === "use") return row.outcome.path;
-  return isChapter(name) && !(row && hasMembers(row.statement)) ? chapterPath(name) : undefined;
+  const chapter = chapterMeantBy(name, row?.statement);
+  return chapter === undefined ? undefined : chapterPath(chapter);
 }
 
 /** The chapter of the handbook that a name before a dot stands for; undefined where it stands for something of the note. */

@@ -1,7 +1,8 @@
-import type * as vscode from "vscode";
+import * as vscode from "vscode";
 import { BesideLines } from "./besideLines";
 import { registerCheckAll } from "./checkAll";
 import { Guard } from "./guard";
+import { HandbookFiles, registerHandbookDocuments } from "./handbookDocuments";
 import { registerLanguageFeatures } from "./languageFeatures";
 import { Notes } from "./notes";
 import { Problems } from "./problems";
@@ -11,7 +12,8 @@ import { StatusBar } from "./statusBar";
 /** Both faces of the extension, in a Node host and in a page, start here. */
 export function activate(context: vscode.ExtensionContext): void {
   const guard = new Guard();
-  const notes = new Notes(guard);
+  const handbook = new HandbookFiles(vscode.Uri.joinPath(context.extensionUri, "dist", "handbook"));
+  const notes = new Notes(guard, handbook);
   const problems = new Problems(notes, guard);
   context.subscriptions.push(
     guard,
@@ -20,6 +22,7 @@ export function activate(context: vscode.ExtensionContext): void {
     new BesideLines(notes, guard),
     new StatusBar(notes, guard),
     registerLanguageFeatures(notes, guard),
+    registerHandbookDocuments(handbook),
     registerRenamedFiles(notes, guard),
     registerCheckAll(notes, problems, guard),
   );

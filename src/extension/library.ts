@@ -1,13 +1,19 @@
 import * as vscode from "vscode";
 import type { Library, ReadResult } from "../service";
+import type { HandbookFiles } from "./handbookDocuments";
 import { toUri } from "./paths";
 
 /** Files of the workspace, through the editor's file systems: they may be on this machine, on another, or in a page. */
 export class WorkspaceLibrary implements Library {
   /** Gives the text of a note that is open, which wins over the one on disk. */
-  constructor(private readonly openText: (path: string) => string | undefined) {}
+  constructor(
+    private readonly openText: (path: string) => string | undefined,
+    private readonly handbook: HandbookFiles,
+  ) {}
 
   async read(path: string): Promise<ReadResult> {
+    const chapter = await this.handbook.read(path);
+    if (chapter) return chapter;
     const uri = toUri(path);
     if (uri === undefined || vscode.workspace.getWorkspaceFolder(uri) === undefined)
       return { trouble: "outside", detail: "it lies outside the workspace" };

@@ -2,6 +2,7 @@ import * as vscode from "vscode";
 import { Service, type Edit, type NoteEdits, type Span } from "../service";
 import { toEdit, toRange } from "./converters";
 import type { Guard } from "./guard";
+import { HANDBOOK, type HandbookFiles } from "./handbookDocuments";
 import { WorkspaceLibrary } from "./library";
 import { toPath, toUri, UNTITLED } from "./paths";
 import { readSettings, SECTION } from "./settings";
@@ -32,11 +33,16 @@ export class Notes implements vscode.Disposable {
   readonly onDidChange = this.changes.event;
 
   private readonly open = new Map<string, vscode.TextDocument>();
-  private readonly library = new WorkspaceLibrary((path) => this.open.get(path)?.getText());
-  private current = new Service(this.library, readSettings());
+  private readonly library: WorkspaceLibrary;
+  private current: Service;
   private readonly subscriptions: vscode.Disposable[] = [this.changes];
 
-  constructor(private readonly guard: Guard) {
+  constructor(
+    private readonly guard: Guard,
+    handbook: HandbookFiles,
+  ) {
+    this.library = new WorkspaceLibrary((path) => this.open.get(path)?.getText(), handbook);
+    this.current = new Service(this.library, readSettings());
     const { workspace } = vscode;
     const on = <E>(event: vscode.Event<E>, what: string, listener: (given: E) => unknown): void => {
       this.subscriptions.push(event(guard.wrap<[E], unknown>(what, undefined, listener)));
@@ -61,9 +67,9 @@ export class Notes implements vscode.Disposable {
     return this.current;
   }
 
-  /** The path of a document that is a note; undefined for others, and for old versions of notes beside a new one. */
+  /** The path of a document that is a note or a page of the handbook; undefined for others, and for old versions of notes beside a new one. */
   pathOf(document: vscode.TextDocument): string | undefined {
-    if (document.languageId !== LANGUAGE || !isEditable(document.uri.scheme)) return undefined;
+    if (document.languageId !== LANGUAGE || !isComputed(document.uri.scheme)) return undefined;
     return toPath(document.uri);
   }
 
@@ -189,9 +195,9 @@ export function breath(): Promise<void> {
   return new Promise((resume) => setTimeout(resume));
 }
 
-/** Whether documents of this scheme are files to work on. The old side of a comparison comes from a read-only one. */
-function isEditable(scheme: string): boolean {
-  if (scheme === UNTITLED || vscode.workspace.fs.isWritableFileSystem(scheme)) return true;
+/** Whether documents of this scheme are files to work on, or pages of the handbook. The old side of a comparison comes from a read-only one. */
+function isComputed(scheme: string): boolean {
+  if (scheme === UNTITLED || scheme === HANDBOOK || vscode.workspace.fs.isWritableFileSystem(scheme)) return true;
   return (vscode.workspace.workspaceFolders ?? []).some(({ uri }) => uri.scheme === scheme);
 }
 

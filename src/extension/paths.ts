@@ -1,4 +1,6 @@
 import * as vscode from "vscode";
+import { chapterAt } from "../service";
+import { chapterPathOf, chapterUri } from "./handbookDocuments";
 
 /** Scheme, authority and path of an address. */
 const PARTS = /^([a-z][a-z0-9+.-]*):\/\/([^/]*)(\/.*)$/i;
@@ -8,11 +10,15 @@ const PARTS = /^([a-z][a-z0-9+.-]*):\/\/([^/]*)(\/.*)$/i;
  * It keeps files of the same path apart that lie in different file systems, and relative paths resolve in it.
  */
 export function toPath(uri: vscode.Uri): string {
+  const chapter = chapterPathOf(uri);
+  if (chapter !== undefined) return chapter;
   return `${uri.scheme}://${uri.authority}${uri.path.startsWith("/") ? "" : "/"}${uri.path}`;
 }
 
 /** The file of a path of the service; undefined for what a `use` made of it by climbing out of its file system. */
 export function toUri(path: string): vscode.Uri | undefined {
+  const chapter = chapterAt(path);
+  if (chapter !== undefined) return chapterUri(chapter);
   const parts = PARTS.exec(path);
   if (parts === null) return undefined;
   const [, scheme, authority, rest] = parts;
