@@ -1,7 +1,10 @@
+import { entriesOf } from "./engine/entriesOf";
+import type { Entry } from "./engine/entry";
 import { chapterAt } from "./engine/handbook";
 import type { Library } from "./engine/library";
 import { Program } from "./engine/program";
-import type { Snapshot } from "./engine/snapshot";
+import type { Row, Snapshot } from "./engine/snapshot";
+import { Allowance, budgetOf } from "./engine/uncertaintyBudget";
 import { completions } from "./features/completion";
 import type {
   Completion,
@@ -27,6 +30,7 @@ import { summary } from "./features/summary";
 import { symbols } from "./features/symbols";
 import { findingsOf, fixesAt } from "./findings/catalogue";
 import type { Finding, FindingContext } from "./findings/finding";
+import type { Statement } from "./syntax/statement";
 import type { Edit } from "./text/edit";
 import type { Fix } from "./text/fix";
 import type { Span } from "./text/span";
@@ -73,8 +77,13 @@ export class Service {
   private readonly program = new Program();
   /** Of the notes as they stand; what is worked out from a snapshot is kept with it. */
   private readonly snapshots = new Map<string, Snapshot>();
+  private readonly entries = new Map<string, ReadonlyMap<Statement, Entry>>();
   private readonly foundIn = new Map<string, readonly Finding[]>();
-  private readonly notes: Notes = { paths: () => [...this.program.notes.keys()], get: (path) => this.snapshot(path) };
+  private readonly notes: Notes = {
+    paths: () => [...this.program.notes.keys()],
+    get: (path) => this.snapshot(path),
+    budget: (home, row, result) => this.budget(home, row, result),
+  };
 
   constructor(
     private readonly library: Library,
@@ -210,10 +219,20 @@ export class Service {
     return summary(snapshot?.rows ?? [], severities, snapshot ? openItems(snapshot).length : 0);
   }
 
-  /** What is known of a note, as the command line prints it in JSON. */
-  record(path: string): NoteRecord {
+  /**
+   * What is known of a note, as the command line prints it in JSON. A brief one leaves out what has to be worked out for
+   * it: what the uncertainty of each value is made of.
+   */
+  record(path: string, depth: "brief" | "full" = "full"): NoteRecord {
     const empty: NoteRecord = { path, values: [], rules: [], findings: [], openItems: [] };
-    return this.ask(path, empty, (snapshot) => record(snapshot, this.findings(path), openItems(snapshot)));
+    const allowance = new Allowance();
+    return this.ask(path, empty, (snapshot) =>
+      record(snapshot, {
+        findings: this.findings(path),
+        openItems: openItems(snapshot),
+        budget: (row, result) => (depth === "full" ? this.budget(snapshot, row, result, allowance) : undefined),
+      }),
+    );
   }
 
   private ask<T>(path: string, otherwise: T, look: (snapshot: Snapshot) => T): T {
@@ -224,6 +243,7 @@ export class Service {
   private change(make: () => void): void {
     this.snapshots.clear();
     this.foundIn.clear();
+    this.entries.clear();
     make();
     this.program.settle();
   }
@@ -242,7 +262,23 @@ export class Service {
   /** The snapshots of the notes as they stand are taken first: they stay true, whatever is tried. */
   private whatIf<T>(path: string, edits: readonly Edit[], look: (snapshot: Snapshot) => T): T {
     for (const each of this.program.notes.keys()) this.snapshot(each);
+    // The statements that were edited and put back have new entries.
+    this.entries.clear();
     return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
+  }
+
+  private budget(home: Snapshot, { statement }: Row, result: number, allowance?: Allowance) {
+    const entry = this.entriesOf(home).get(statement);
+    return entry && budgetOf(this.program, entry, result, allowance);
+  }
+
+  private entriesOf(snapshot: Snapshot): ReadonlyMap<Statement, Entry> {
+    const { path } = snapshot;
+    const known = this.entries.get(path);
+    if (known) return known;
+    const entries = entriesOf(snapshot, this.program.notes.get(path));
+    if (this.snapshots.get(path) === snapshot) this.entries.set(path, entries);
+    return entries;
   }
 }
 

@@ -104,7 +104,9 @@ describe("the README", () => {
   });
 });
 
-type Entry = Readonly<Record<string, string | number>>;
+interface Entry {
+  readonly [key: string]: string | number | boolean | Entry;
+}
 
 interface Json {
   readonly notes: readonly Readonly<Record<string, string | readonly Entry[]>>[];
@@ -118,6 +120,7 @@ function isLike(real: Entry, shown: Entry): boolean {
   return Object.entries(shown).every(([key, value]) => {
     const one = real[key];
     if (value === "…") return typeof one === "string" && one !== "";
+    if (typeof value === "object") return typeof one === "object" && isLike(one, value);
     return typeof one === "number" ? Number(one.toPrecision(DIGITS)) === value : one === value;
   });
 }

@@ -33,7 +33,7 @@ class Sheet {
     private readonly face: Face,
   ) {
     this.snapshot = service.snapshot(note.path)!;
-    this.record = service.record(note.path);
+    this.record = service.record(note.path, "brief");
   }
 
   lines(): string[] {

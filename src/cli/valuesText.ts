@@ -31,5 +31,5 @@ export function valuesCsv(open: OpenNotes): string {
 }
 
 function recordOf({ service, notes }: OpenNotes): NoteRecord {
-  return service.record(notes[0].path);
+  return service.record(notes[0].path, "brief");
 }

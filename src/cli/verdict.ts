@@ -35,7 +35,7 @@ function consequence({ service, notes, troubles }: OpenNotes): string {
   const unkept: string[] = [];
   const open: string[] = [];
   for (const { path, shownPath } of notes) {
-    const { findings, rules, openItems } = service.record(path);
+    const { findings, rules, openItems } = service.record(path, "brief");
     const ofRules = rules.filter(({ word, state }) => word === "must" && state !== "holds").map(({ line }) => line);
     unkept.push(...ofRules.map((line) => `${shownPath}:${line}`));
     for (const { severity, code, line } of findings)

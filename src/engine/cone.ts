@@ -41,7 +41,12 @@ export interface ConeSource {
 
 /** The cone of the result that an entry keeps at place `result` of its results. */
 export function coneOf(source: ConeSource, entry: Entry, result: number): Cone {
-  return new ConeBuilder(source).build(entry, entry.results.from + result);
+  return coneWithin(source, entry, result, Infinity)!;
+}
+
+/** The same, unless it has more operations than `most`: then undefined, and no more than that was copied. */
+export function coneWithin(source: ConeSource, entry: Entry, result: number, most: number): Cone | undefined {
+  return new ConeBuilder(source, most).build(entry, entry.results.from + result);
 }
 
 /** Operations whose operands can be exchanged. */
@@ -94,9 +99,12 @@ class ConeBuilder {
   private readonly owners = new Map<number, Entry>();
   private readonly known = new Set<Entry>();
 
-  constructor(private readonly source: ConeSource) {}
+  constructor(
+    private readonly source: ConeSource,
+    private readonly most: number,
+  ) {}
 
-  build(entry: Entry, slot: number): Cone {
+  build(entry: Entry, slot: number): Cone | undefined {
     this.owners.set(slot, entry);
     const start = this.leaf(slot) === undefined ? this.storing(slot) : undefined;
     // Without recursion, since a note may be one chain of ten thousand lines.
@@ -105,6 +113,8 @@ class ConeBuilder {
       const place = path[path.length - 1];
       if (this.byRow.has(place.row)) path.pop();
       else this.visit(place, path);
+      // What is on the path will be an operation, but for the stores between.
+      if (this.op.length + path.length / 2 > this.most) return undefined;
     }
     return this.finished(start ? this.byRow.get(start.row)! : this.leaf(slot)!);
   }

@@ -8,11 +8,14 @@ import { chapterAt, chapterMeant as chapterMeantBy, chapterPath } from "./handbo
 import { CONSTANTS, NATIVES } from "./natives";
 import { nameUsesOf, type NameUse } from "./nameUses";
 import type { Row, Snapshot } from "./snapshot";
+import type { UncertaintyBudget } from "./uncertaintyBudget";
 
 /** The notes around the one that is asked about, by path: open ones and those that are used. */
 export interface Notes {
   paths(): readonly string[];
   get(path: string): Snapshot | undefined;
+  /** What the uncertainty of a value of a row is made of, by its place among the values; worked out when asked. */
+  budget(home: Snapshot, row: Row, result: number): UncertaintyBudget | undefined;
 }
 
 /** What a word in a note stands for. */

@@ -83,17 +83,19 @@ export interface Shares {
  * derivatives over one standard uncertainty to either side, within the limits. With correlations the whole is the first
  * order, and an input's share is what it and its half of the covariances bring, which may be negative.
  * Undefined where nothing varies, or there is no standard uncertainty.
+ * @param toSecondOrder costs two sweeps an input; without it the whole is the first order.
  */
 export function sharesOfVariance(
   cone: Cone,
   spreads: readonly Spread[],
   first: FirstOrder,
   correlations: readonly Correlation[] = [],
+  toSecondOrder = true,
 ): Shares | undefined {
   if (first.standardUncertainty === undefined) return undefined;
   const signed = first.derivatives.map((derivative, i) => Math.sign(derivative) * first.parts[i]);
   const parts = varianceParts(signed, correlations);
-  const interactions = correlations.length > 0 ? 0 : secondOrderVariance(cone, spreads);
+  const interactions = correlations.length > 0 || !toSecondOrder ? 0 : secondOrderVariance(cone, spreads);
   const whole = sumOf(parts) + interactions;
   if (!(whole > 0)) return undefined;
   return { ofInputs: Array.from(parts, (part) => part / whole), interactions: interactions / whole };

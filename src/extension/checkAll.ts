@@ -82,7 +82,7 @@ async function recordsOf({ service }: Notes, token: vscode.CancellationToken): P
     if (token.isCancellationRequested) break;
     checked.push({
       name: nameOf(path),
-      record: service.record(path),
+      record: service.record(path, "brief"),
       summary: service.summary(path),
       results: service.results(path),
     });

@@ -1,8 +1,10 @@
 import { siUnit } from "../quantity/dimension";
-import type { Extent, RuleState } from "../engine/outcome";
+import type { Extent, InputAt, RuleState } from "../engine/outcome";
 import type { Origin } from "../engine/problem";
 import type { Row, Snapshot } from "../engine/snapshot";
-import { extentText } from "../phrases/value";
+import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudget";
+import { decisiveClause, worstInputsAt } from "../phrases/rule";
+import { extentText, inputsAtEnd, numberText } from "../phrases/value";
 import type { OpenItem } from "./feature";
 
 /** What is known of one note, as both commands of the command line print it in JSON. Lines and columns count from 1. */
@@ -30,7 +32,32 @@ export interface ValueRecord {
   readonly unit?: string;
   /** As it stands beside the line: `0.4 .. 3 .. 5.6 V`; empty where there is no value. */
   readonly shown: string;
+  /** Whether `min` and `max` occur; else they are guaranteed bounds. Absent where there is no range. */
+  readonly attained?: boolean;
+  /** Of bounds that are not attained: the least and greatest values that were found to occur. */
+  readonly found?: { readonly min?: number; readonly max?: number };
+  /** The inputs at either end, by name, each with its value as shown. Absent where nothing is uncertain, or it is not known. */
+  readonly inputsAt?: { readonly min: InputsByName; readonly max: InputsByName };
+  /** To first order (JCGM 100), in `unit`; of a temperature on a scale a difference in K. Absent where nothing is uncertain. */
+  readonly standardUncertainty?: number;
+  /** Effective degrees of freedom (JCGM 100, G.4.1), where they are finite. */
+  readonly degreesOfFreedom?: number;
+  /** What each input brings, the largest first; with `interactions` the shares add up to 1. */
+  readonly contributions?: readonly ContributionRecord[];
+  /** What the inputs do together and not one by one. */
+  readonly interactions?: Omit<ContributionRecord, "name">;
 }
+
+export interface ContributionRecord {
+  readonly name: string;
+  /** Of the range. */
+  readonly share?: number;
+  /** Of the variance from build to build. Absent of operating conditions, which have no part in it. */
+  readonly varianceShare?: number;
+}
+
+/** `{ "V_f": "3.2 V" }`. Of two inputs that are written alike, the second is `NAME (2)`. */
+export type InputsByName = Readonly<Record<string, string>>;
 
 export interface RuleRecord {
   readonly line: number;
@@ -40,6 +67,10 @@ export interface RuleRecord {
   readonly state: RuleState;
   /** (limit − worst) / |limit| for an upper limit, the mirror for a lower; negative where it is short. Absent without a single limit. */
   readonly spare?: number;
+  /** The inputs at the worst point of the comparison that decides the rule. */
+  readonly inputsAt?: { readonly worst: InputsByName };
+  /** Why it is undecided. */
+  readonly reason?: string;
 }
 
 export interface FindingRecord {
@@ -63,11 +94,19 @@ interface Found extends Pick<FindingRecord, "code" | "severity" | "message"> {
   readonly span: { readonly start: number };
 }
 
-export function record(snapshot: Snapshot, findings: readonly Found[], openItems: readonly OpenItem[]): NoteRecord {
+/** What a record needs to know beyond the snapshot. */
+export interface RecordContext {
+  readonly findings: readonly Found[];
+  readonly openItems: readonly OpenItem[];
+  /** What the uncertainty of a value of a row is made of; nothing where that is not asked for. */
+  budget(row: Row, result: number): UncertaintyBudget | undefined;
+}
+
+export function record(snapshot: Snapshot, { findings, openItems, budget }: RecordContext): NoteRecord {
   const lineOf = (offset: number) => snapshot.lines.lineAt(offset) + 1;
   return {
     path: snapshot.path,
-    values: snapshot.rows.flatMap((row) => valuesOf(row, lineOf(row.start))),
+    values: snapshot.rows.flatMap((row) => valuesOf(row, lineOf(row.start), budget)),
     rules: snapshot.rows.flatMap((row) => ruleOf(row, lineOf(row.start))),
     findings: findings.map(({ code, severity, message, span }) => {
       const { line, column } = snapshot.lines.positionAt(span.start);
@@ -77,7 +116,8 @@ export function record(snapshot: Snapshot, findings: readonly Found[], openItems
   };
 }
 
-function valuesOf({ outcome }: Row, line: number): readonly ValueRecord[] {
+function valuesOf(row: Row, line: number, budget: RecordContext["budget"]): readonly ValueRecord[] {
+  const { outcome } = row;
   if (outcome.kind !== "quantity") return [];
   const { name, origin: kind, dimension, isList, values } = outcome;
   if (values.length === 0) return [{ name, line, kind, shown: "" }];
@@ -89,6 +129,8 @@ function valuesOf({ outcome }: Row, line: number): readonly ValueRecord[] {
     ...numbersOf(extent),
     unit,
     shown: extentText(extent, outcome),
+    ...endsOf(extent),
+    ...uncertaintyOf(extent.standing === "exact" ? undefined : budget(row, i)),
   }));
 }
 
@@ -97,10 +139,58 @@ function numbersOf({ nominal, low, high, standing }: Extent): Pick<ValueRecord, 
   return { ...finite("value", nominal), ...limits };
 }
 
+/** Whether the ends occur, how far the values are known to reach, and where. */
+function endsOf(extent: Extent): Pick<ValueRecord, "attained" | "found" | "inputsAt"> {
+  const { standing, found } = extent;
+  if (standing === "undefined") return {};
+  const [min, max] = [byName(inputsAtEnd(extent, "low")), byName(inputsAtEnd(extent, "high"))];
+  const isKnown = Object.keys(min).length > 0 && Object.keys(max).length > 0;
+  return {
+    attained: standing !== "enclosed",
+    ...(standing === "enclosed" && found
+      ? { found: { ...finite("min", found.low), ...finite("max", found.high) } }
+      : {}),
+    ...(isKnown ? { inputsAt: { min, max } } : {}),
+  };
+}
+
+function byName(inputs: readonly InputAt[]): InputsByName {
+  const named: Record<string, string> = {};
+  for (const { input, value } of inputs) {
+    let name = input.name;
+    for (let count = 2; Object.hasOwn(named, name); count++) name = `${input.name} (${count})`;
+    named[name] = numberText(value, input);
+  }
+  return named;
+}
+
+function uncertaintyOf(
+  budget: UncertaintyBudget | undefined,
+): Pick<ValueRecord, "standardUncertainty" | "degreesOfFreedom" | "contributions" | "interactions"> {
+  if (!budget) return {};
+  const { standardUncertainty, degreesOfFreedom, contributions, interactions } = budget;
+  const left = sharesOf(interactions);
+  return {
+    ...finite("standardUncertainty", standardUncertainty ?? NaN),
+    ...finite("degreesOfFreedom", degreesOfFreedom ?? NaN),
+    contributions: contributions.map((each) => ({ name: each.input.name, ...sharesOf(each) })),
+    ...(Object.values(left).some((share) => share > 0) ? { interactions: left } : {}),
+  };
+}
+
+function sharesOf({
+  ofRange,
+  ofVariance,
+}: Pick<Contribution, "ofRange" | "ofVariance">): Omit<ContributionRecord, "name"> {
+  return { ...share("share", ofRange), ...share("varianceShare", ofVariance) };
+}
+
 function ruleOf({ outcome, statement }: Row, line: number): readonly RuleRecord[] {
   if (outcome.kind !== "rule" || statement.kind !== "rule") return [];
   const { tree, condition, text } = statement;
-  const { word, state, spare } = outcome;
+  const { word, state, spare, reason } = outcome;
+  const clause = decisiveClause(outcome);
+  const worst = clause ? byName(worstInputsAt(clause)) : {};
   return [
     {
       line,
@@ -108,6 +198,8 @@ function ruleOf({ outcome, statement }: Row, line: number): readonly RuleRecord[
       condition: onOneLine(text.slice(tree.start(condition), tree.end(condition))),
       state,
       ...(spare === undefined ? {} : finite("spare", spare)),
+      ...(Object.keys(worst).length > 0 ? { inputsAt: { worst } } : {}),
+      ...(reason === undefined ? {} : { reason }),
     },
   ];
 }
@@ -123,4 +215,11 @@ const DIGITS = 12;
 /** A number rounded to the digits that count, under its key; nothing where JSON has no number for it. */
 function finite<K extends string>(key: K, x: number): Partial<Record<K, number>> {
   return Number.isFinite(x) ? ({ [key]: Number(x.toPrecision(DIGITS)) } as Record<K, number>) : {};
+}
+
+/** Shares are good to first order only; more digits would be read as exact. */
+const SHARE_PLACES = 4;
+
+function share<K extends string>(key: K, x: number | undefined): Partial<Record<K, number>> {
+  return x === undefined ? {} : ({ [key]: Number(x.toFixed(SHARE_PLACES)) } as Record<K, number>);
 }

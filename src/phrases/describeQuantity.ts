@@ -3,6 +3,7 @@ import type { Extent, QuantityOutcome } from "../engine/outcome";
 import { chapterMeant, noteUsedAs, referentOf, usesOf, type Notes } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { Node } from "../syntax/tree";
+import { contributionsText } from "./contributions";
 import { setFormula } from "./formula";
 import { code, codeBlock, escaped } from "./markdown";
 import { measurementText, originText } from "./origin";
@@ -29,7 +30,8 @@ export function describeQuantity(defined: Defined, outcome: QuantityOutcome, not
     heading(defined, outcome),
     line === undefined ? "" : codeBlock(line),
     formula(row, home, notes),
-    extent && !outcome.isList ? limitsText(extent) : "",
+    ...(extent && !outcome.isList ? uncertainty(defined, outcome, extent, notes) : []),
+    extent && !outcome.isList ? limitsText(extent, outcome) : "",
     [originText(row, outcome), escaped(row.statement.comment)].filter((part) => part !== "").join("  \n"),
     measurementsText(defined),
     usesText(defined, notes),
@@ -101,16 +103,33 @@ function limitsOf({ name, home }: Defined): readonly number[] {
   return [...limits];
 }
 
-/** At which inputs the limits occur. */
-function limitsText(extent: Extent): string {
-  const { standing, pushes, low, high } = extent;
-  if (standing === "enclosed")
-    return "The range is an enclosure: the values lie inside it, and may not reach its ends.";
+/** What contributes to the range; nothing where there is none. */
+function uncertainty(
+  { row, home }: Defined,
+  outcome: QuantityOutcome,
+  extent: Extent,
+  notes: Notes,
+): readonly string[] {
+  if (!(extent.low < extent.high) && extent.standing !== "undefined") return [];
+  const budget = notes.budget(home, row, 0);
+  return budget ? contributionsText(extent, outcome, budget) : [];
+}
+
+/** At which inputs the limits occur; of an enclosure also how far it is known to reach. */
+function limitsText(extent: Extent, outcome: QuantityOutcome): string {
+  const { standing, pushes, low, high, found } = extent;
   const [highest, lowest] = [inputsAt(extent, "high"), inputsAt(extent, "low")];
-  if (standing !== "attained" || highest.length === 0 || !(low < high)) return "";
+  const at = highest.length === 0 ? "" : `Highest at ${escaped(named(highest))}  \nLowest at ${escaped(named(lowest))}`;
+  if (standing === "enclosed") {
+    const bounds = "The range is an enclosure: the values lie inside it, and may not reach its ends.";
+    const best =
+      found && Number.isFinite(found.low) && Number.isFinite(found.high) ? { ...extent, ...found } : undefined;
+    return best ? `${bounds} Found to occur: ${escaped(extentText(best, outcome))}.  \n${at}` : bounds;
+  }
+  if (standing !== "attained" || !(low < high)) return "";
   // A literal that is all there is needs no words about itself.
   if (pushes.length === 1 && pushes[0].input.low === low && pushes[0].input.high === high) return "";
-  return `Highest at ${escaped(named(highest))}  \nLowest at ${escaped(named(lowest))}`;
+  return at;
 }
 
 /** The measurements of a quantity in its note. */
@@ -140,7 +159,7 @@ function usersOf({ name, home }: Defined, notes: Notes): { names: readonly strin
     const snapshot = notes.get(path);
     if (!snapshot) continue;
     for (const { row, use } of usesOf(snapshot, name)) {
-      if (!(use.role === "value" || use.role === "call" || use.role === "unit")) continue;
+      if (!(use.role === "value" || use.role === "call")) continue;
       if (use.member !== undefined && chapterMeant(snapshot, use.name) !== undefined) continue;
       const isMeant = use.object === undefined ? snapshot === home : noteUsedAs(snapshot, use.object, notes) === home;
       if (!isMeant) continue;

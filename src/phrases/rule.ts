@@ -1,7 +1,7 @@
 import { showRatio } from "../quantity/display";
 import { TEMPERATURE } from "../quantity/dimension";
-import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
-import { inputsAt, numberText } from "./value";
+import type { ClauseOutcome, InputAt, RuleOutcome } from "../engine/outcome";
+import { inputsAtEnd, inputText, numberText } from "./value";
 
 /** What is to spare is judged at a glance; more digits would be read as exact. */
 const ROOM_DIGITS = 3;
@@ -64,13 +64,18 @@ function plainSize({ spare, room, dimension, point, unit }: ClauseOutcome): stri
   return `${numberText(size, { dimension, point: false, unit })} ${word}`;
 }
 
-/** The inputs at the point where a comparison is worst: `supply 25.2 V`, `V_f 2.8 V`. Empty where that is not known. */
-export function worstInputs({ relation, margin }: ClauseOutcome): readonly string[] {
+/** The inputs at the point where a comparison is worst. Empty where that is not known. */
+export function worstInputsAt({ relation, margin }: ClauseOutcome): readonly InputAt[] {
   const isUpper =
     relation === "<" ||
     relation === "<=" ||
     ((relation === "=" || relation === "!=") && margin.high > Math.abs(margin.low));
-  return inputsAt(margin, isUpper ? "high" : "low");
+  return inputsAtEnd(margin, isUpper ? "high" : "low");
+}
+
+/** The same in words: `supply 25.2 V`, `V_f 2.8 V`. */
+export function worstInputs(clause: ClauseOutcome): readonly string[] {
+  return worstInputsAt(clause).map(inputText);
 }
 
 function closeness({ spare, room }: ClauseOutcome): number {

@@ -1,7 +1,7 @@
 import { show, showNumber, type ShowOptions } from "../quantity/display";
 import type { Dimension } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
-import type { Extent, InputPlace, QuantityOutcome, TruthOutcome } from "../engine/outcome";
+import type { Extent, InputAt, QuantityOutcome, TruthOutcome } from "../engine/outcome";
 
 /** What is needed to show a value as its author would type it. */
 export interface Showable {
@@ -28,20 +28,23 @@ export function valueText(outcome: QuantityOutcome | TruthOutcome): string {
   return outcome.values.map((extent) => extentText(extent, outcome)).join(", ");
 }
 
-/** An input at one of its ends: `V_f 2.8 V`. */
-export function inputAtEnd(input: InputPlace, end: "low" | "high"): string {
-  return `${input.name} ${numberText(end === "low" ? input.low : input.high, input)}`;
+/** An input at a value: `V_f 2.8 V`. */
+export function inputText({ input, value }: InputAt): string {
+  return `${input.name} ${numberText(value, input)}`;
 }
 
-/** The inputs at which a value is lowest or highest, each with its value there; empty where that is not known. */
-export function inputsAt({ pushes, found }: Extent, end: "low" | "high"): readonly string[] {
-  if (found)
-    return found[end === "low" ? "atLow" : "atHigh"].map(
-      ({ input, value }) => `${input.name} ${numberText(value, input)}`,
-    );
-  return pushes.map(({ input, highestAt }) =>
-    inputAtEnd(input, (highestAt === "high") === (end === "high") ? "high" : "low"),
-  );
+/** The inputs at which a value is lowest or highest; empty where that is not known. */
+export function inputsAtEnd({ pushes, found }: Extent, end: "low" | "high"): readonly InputAt[] {
+  if (found) return found[end === "low" ? "atLow" : "atHigh"];
+  return pushes.map(({ input, highestAt }) => ({
+    input,
+    value: (highestAt === "high") === (end === "high") ? input.high : input.low,
+  }));
+}
+
+/** The same in words, each input with its value there. */
+export function inputsAt(extent: Extent, end: "low" | "high"): readonly string[] {
+  return inputsAtEnd(extent, end).map(inputText);
 }
 
 function truthText(value: boolean | undefined): string {

@@ -176,6 +176,10 @@ describe("copperbook check", () => {
       max: 30,
       unit: "K/W",
       shown: "20 .. 25 .. 30 K/W",
+      attained: true,
+      inputsAt: { min: { θ: "20 K/W" }, max: { θ: "30 K/W" } },
+      standardUncertainty: 2.88675134595,
+      contributions: [{ name: "θ", share: 1, varianceShare: 1 }],
     });
     const T = note.values.find(({ name }) => name === "T")!;
     assert.deepEqual([T.value, T.min, T.max, T.unit], [318.15, 293.15, 343.15, "K"]);
@@ -184,6 +188,7 @@ describe("copperbook check", () => {
       word: "must",
       condition: "T <= 60 °C",
       state: "failsAtLimits",
+      inputsAt: { worst: { T_a: "40 °C", θ: "30 K/W" } },
     });
     assert.deepEqual(note.rules[2], { line: 9, word: "must", condition: "P <= 2 W", state: "holds", spare: 0.5 });
     assert.deepEqual(note.openItems, [

@@ -46,6 +46,9 @@ supply - in_series * V_f
 24 V   - 7         * 3 V
 \`\`\`
 
+Contributions to the range: V\\_f 54 %, supply 46 %  
+Standard uncertainty 1.1 V, variance by V\\_f 58 %, supply 42 %
+
 Highest at V\\_f 2.8 V, supply 25.2 V  
 Lowest at V\\_f 3.2 V, supply 22.8 V
 
@@ -54,6 +57,63 @@ across the resistor
 Used by \`R_series\`, \`I_string\`, \`P_R\`  
 \`must burden <= 5 V\``,
     ));
+
+  describe("says of what is uncertain", () => {
+    const said = (text: string) => at(note(text))!;
+
+    it("only its standard uncertainty and its shape where it is itself an input", () => {
+      const text = said("given ¦V = 12 V ± 0.6 V");
+      assert.match(text, /\nStandard uncertainty 350 mV, even between the limits\n/);
+      assert.equal(text.includes("Contributions"), false);
+      assert.match(
+        said("given ¦m = 100.02147(35) g"),
+        /\nStandard uncertainty 350 µg, normal about the nominal value\n/,
+      );
+    });
+
+    it("that operating conditions are part of the range and not of the standard uncertainty", () => {
+      const text = said("over T = 0 .. 50\ngiven k = 2 ± 0.1\n¦y = k * T");
+      assert.match(
+        text,
+        /\nStandard uncertainty 1\.4 {2}\n`T` is an operating condition: part of the range, not of the/,
+      );
+    });
+
+    it("what builds are on average where typical is not the middle", () =>
+      assert.match(
+        said("given V = 2.8 .. 3 .. 3.6 V\n¦y = 2 * V"),
+        /\nStandard uncertainty 460 mV, on average 6\.4 V\n/,
+      ));
+
+    it("which input has no minimum, so that there is no standard uncertainty", () =>
+      assert.match(
+        said("given V = .. 3 .. 3.6 V\n¦y = 2 * V"),
+        /\nNo standard uncertainty: `V` has no known minimum\n/,
+      ));
+
+    it("that of a temperature on a scale it is a difference", () =>
+      assert.match(said("given T = 25 °C ± 2 °C\n¦y = T + 3 K"), /\nStandard uncertainty 1\.2 K\n/));
+
+    it("what inputs do together", () =>
+      assert.match(
+        said("a = 1 ± 0.5\nb = 0 ± 1\n¦y = a + b^2"),
+        /range: a 50 %, interactions 50 % {2}\nStandard uncertainty 0\.29/,
+      ));
+
+    it("how far an enclosure is known to reach, and where", () => {
+      const wave = [1, 2, 3, 5, 7, 11, 13].map((k) => `cos(${k} * x + ${k} * y) * sin(${k} * z * x)`).join(" + ");
+      assert.match(
+        said(`x = -30 .. 31\ny = -30 .. 32\nz = -30 .. 33\n¦w = ${wave}`),
+        /The range is an enclosure: .* Found to occur: \\-\d.* \.\. .*\d\. {2}\nHighest at x .*, y .*, z .* {2}\nLowest at x /,
+      );
+    });
+  });
+
+  it("says that a formula is too bent for a standard uncertainty of first order", () =>
+    assert.match(at(note("a = 0 ± 20\n¦y = sin(a)"))!, /\nNo standard uncertainty to first order: the formula bends/));
+
+  it("does not take a unit for a use of a quantity that has its letter", () =>
+    assert.equal(at(note("given ¦V = 3 V"))!.includes("Used by"), false));
 
   it("is the same over a use of it", () => assert.equal(at(bar("burden / I_led")), at(bar("burden"))));
 
