@@ -23,7 +23,7 @@ import { hover } from "./features/hover";
 import { definition, references } from "./features/navigation";
 import { openItems } from "./features/openItems";
 import { record, type NoteRecord } from "./features/record";
-import { rename, renamedFile, renameSpan, type Renaming } from "./features/rename";
+import { movedFiles, rename, renameSpan, type Move, type Renaming } from "./features/rename";
 import { results } from "./features/results";
 import { standardValuesAt } from "./features/standardValues";
 import { summary } from "./features/summary";
@@ -201,11 +201,11 @@ export class Service {
   }
 
   /**
-   * What to edit when a file or a folder of notes is about to be renamed: the paths in `use` that lead to what moves, and
+   * What to edit when files or folders of notes are about to be renamed or moved, in one step: the paths in `use` that lead to what moves, and
    * those in notes that move. The edits are for the notes under their old paths.
    */
-  renamedFile(oldPath: string, newPath: string): readonly NoteEdits[] {
-    return renamedFile(oldPath, newPath, this.notes);
+  movedFiles(moves: readonly Move[]): readonly NoteEdits[] {
+    return movedFiles(moves, this.notes);
   }
 
   foldings(path: string): readonly Folding[] {

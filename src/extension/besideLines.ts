@@ -5,12 +5,10 @@ import type { Guard } from "./guard";
 import type { Notes } from "./notes";
 import { showsValues } from "./settings";
 
-/** Notes with more results than this get those in view first: sending thousands would be felt while typing. */
-const MANY_RESULTS = 300;
-/** Lines around the view whose results come with those in view, so that a flick of the wheel finds them there. */
-const MARGIN_LINES = 100;
-/** When the person has paused for this long, the results out of view follow. */
-const REST_DELAY_MS = 300;
+/** Of notes with more results than this, those around the view are shown: the editor keeps a style rule for each. */
+const MANY_RESULTS = 200;
+/** Lines around the view whose results are shown with those in view, so that a flick of the wheel finds them there. */
+const MARGIN_LINES = 80;
 
 /** The underline that tells where a value comes from, after the line types of technical drawings. */
 const UNDERLINES: Readonly<Record<LineResult["style"], string | undefined>> = {
@@ -27,7 +25,6 @@ export class BesideLines implements vscode.Disposable {
     rangeBehavior: vscode.DecorationRangeBehavior.ClosedClosed,
   });
   private readonly subscriptions: vscode.Disposable[];
-  private rest: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     private readonly notes: Notes,
@@ -41,42 +38,31 @@ export class BesideLines implements vscode.Disposable {
       vscode.window.onDidChangeTextEditorOptions(inView),
       vscode.window.onDidChangeTextEditorVisibleRanges(
         guard.wrap("Values in view", undefined, ({ textEditor }) => {
-          if (this.rest !== undefined) this.show(textEditor, false);
+          this.show(textEditor);
         }),
       ),
     ];
-    this.showRest = guard.wrap("Values out of view", undefined, () => {
-      this.rest = undefined;
-      for (const editor of vscode.window.visibleTextEditors) this.show(editor, true);
-    });
     inView();
   }
 
   dispose(): void {
-    clearTimeout(this.rest);
     for (const subscription of this.subscriptions) subscription.dispose();
   }
 
-  private readonly showRest: () => void;
-
   private showInView(): void {
-    let isComplete = true;
-    for (const editor of vscode.window.visibleTextEditors) isComplete = this.show(editor, false) && isComplete;
-    clearTimeout(this.rest);
-    this.rest = isComplete ? undefined : setTimeout(this.showRest, REST_DELAY_MS);
+    for (const editor of vscode.window.visibleTextEditors) this.show(editor);
   }
 
-  /** Replaces what stands in an editor; whether that was everything. */
-  private show(editor: vscode.TextEditor, all: boolean): boolean {
+  /** Replaces what stands in an editor. */
+  private show(editor: vscode.TextEditor): void {
     const path = this.notes.pathOf(editor.document);
-    if (path === undefined) return true;
+    if (path === undefined) return;
     const results = showsValues() ? this.notes.service.results(path) : [];
-    const shown = all || results.length <= MANY_RESULTS ? results : results.filter(nearView(editor));
+    const shown = results.length <= MANY_RESULTS ? results : results.filter(nearView(editor));
     editor.setDecorations(
       this.type,
       shown.map((result) => decoration(editor, result)),
     );
-    return shown.length === results.length;
   }
 }
 

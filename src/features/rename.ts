@@ -95,13 +95,21 @@ function capturedIn(snapshot: Snapshot, referent: Named, newName: string): strin
   return isUsed ? `\`${newName}\` is used in the same statement for something else.` : undefined;
 }
 
+/** A file or folder that goes from one path to another. */
+export interface Move {
+  readonly from: string;
+  readonly to: string;
+}
+
 /**
- * The edits of `use` when a note, or a folder of notes, moves: in notes that use what moves, and in notes that move
+ * The edits of `use` when notes, or folders of notes, move: in notes that use what moves, and in notes that move
  * themselves, whose relative paths then lead elsewhere. The edits are for the notes under their old paths.
  */
-export function renamedFile(oldPath: string, newPath: string, notes: Notes): readonly NoteEdits[] {
-  const moved = (path: string) =>
-    path === oldPath ? newPath : path.startsWith(`${oldPath}/`) ? newPath + path.slice(oldPath.length) : path;
+export function movedFiles(moves: readonly Move[], notes: Notes): readonly NoteEdits[] {
+  const moved = (path: string): string => {
+    const move = moves.find(({ from }) => path === from || path.startsWith(`${from}/`));
+    return move ? move.to + path.slice(move.from.length) : path;
+  };
   return notes.paths().flatMap((path) => {
     const snapshot = notes.get(path);
     const edits = snapshot ? editsOfUses(snapshot, moved) : [];

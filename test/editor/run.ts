@@ -44,7 +44,7 @@ function runWorkbenchTests(): void {
     "--timeout",
     "120000",
     "--retries",
-    process.env.RETRIES ?? "2",
+    "2",
     "--reporter",
     "test/tally.cjs",
   ];

@@ -161,27 +161,32 @@ describe("a note that moves", () => {
     "/w/c.calcs.md": "",
     "/w/sub/d.calcs.md": "",
   };
-  function moved(from: string, to: string): Record<string, string> {
+  function moved(...moves: readonly [from: string, to: string][]): Record<string, string> {
     const after: Record<string, string> = {};
-    for (const { path, edits } of holding(TEXTS).renamedFile(from, to))
+    for (const { path, edits } of holding(TEXTS).movedFiles(moves.map(([from, to]) => ({ from, to }))))
       after[path] = applyEdits(TEXTS[path as keyof typeof TEXTS], edits);
     return after;
   }
   it("is named anew in the notes that use it", () =>
-    assert.deepEqual(moved("/w/c.calcs.md", "/w/parts/e.calcs.md"), {
+    assert.deepEqual(moved(["/w/c.calcs.md", "/w/parts/e.calcs.md"]), {
       "/w/a.calcs.md": note('use "sub/b.calcs.md" as b\nuse "parts/e.calcs.md" as c'),
       "/w/sub/b.calcs.md": note('use "../parts/e.calcs.md" as c\nuse "d.calcs.md" as d\nuse "nowhere'),
     }));
   it("names anew what it uses", () =>
-    assert.deepEqual(moved("/w/sub/b.calcs.md", "/w/b.calcs.md"), {
+    assert.deepEqual(moved(["/w/sub/b.calcs.md", "/w/b.calcs.md"]), {
       "/w/a.calcs.md": note('use "b.calcs.md" as b\nuse "./c.calcs.md" as c'),
       "/w/sub/b.calcs.md": note('use "c.calcs.md" as c\nuse "sub/d.calcs.md" as d\nuse "nowhere'),
     }));
   it("may move with its folder", () =>
-    assert.deepEqual(moved("/w/sub", "/w/deep/er"), {
+    assert.deepEqual(moved(["/w/sub", "/w/deep/er"]), {
       "/w/a.calcs.md": note('use "deep/er/b.calcs.md" as b\nuse "./c.calcs.md" as c'),
       "/w/sub/b.calcs.md": note('use "../../c.calcs.md" as c\nuse "d.calcs.md" as d\nuse "nowhere'),
     }));
+  it("may move together with what it uses, under new names", () =>
+    assert.deepEqual(moved(["/w/sub/b.calcs.md", "/w/e/f.calcs.md"], ["/w/c.calcs.md", "/w/e/g.calcs.md"]), {
+      "/w/a.calcs.md": note('use "e/f.calcs.md" as b\nuse "e/g.calcs.md" as c'),
+      "/w/sub/b.calcs.md": note('use "g.calcs.md" as c\nuse "../sub/d.calcs.md" as d\nuse "nowhere'),
+    }));
   it("changes nothing where nobody uses it", () =>
-    assert.deepEqual(holding(TEXTS).renamedFile("/w/x.calcs.md", "/w/y.calcs.md"), []));
+    assert.deepEqual(holding(TEXTS).movedFiles([{ from: "/w/x.calcs.md", to: "/w/y.calcs.md" }]), []));
 });

@@ -1,77 +1,21 @@
 import assert from "node:assert/strict";
-import { scan } from "../../src/note/scan";
+import { join } from "node:path";
+import { GROWTH, growthOfWork, TOLERATED } from "../work/growth";
+import { texts } from "./hardTexts";
 
-/** Texts that drive a careless scanner to quadratic time, by their length. */
-const HARD: Readonly<Record<string, (length: number) => string>> = {
-  "one line of quote markers": (length) => ">".repeat(length),
-  "quotes, then lines that continue them lazily": (length) => `${">".repeat(length / 2)}a\n${"a\n".repeat(length / 4)}`,
-  "quotes, then lines that could end them": (length) =>
-    `${"> ".repeat(length / 4)}a | b\n${"> a | b\n".repeat(length / 16)}`,
-  "one line of list markers": (length) => "- ".repeat(length / 2),
-  "one line of list markers that is no thematic break": (length) => `${"- ".repeat(length / 2)}x`,
-  "lists on one line, then blank lines": (length) => `${"* ".repeat(length / 4)}a\n${"\n".repeat(length / 2)}b`,
-  "lists in a quote, then its blank lines": (length) => `> ${"* ".repeat(length / 4)}a\n${">\n".repeat(length / 4)}b`,
-  "lists and quotes in turn": (length) => "> - ".repeat(length / 4),
-  "lists on one line, then a row of a table": (length) =>
-    `${"- ".repeat(length / 4)}a | b\n${" ".repeat(length / 4)}${"-|".repeat(length / 8)}`,
-  "one line of backticks": (length) => "`".repeat(length),
-  "runs of backticks, each longer than the last": (length) => {
-    let text = "";
-    for (let run = 1; text.length < length; run++) text += `${"`".repeat(run)} `;
-    return text;
-  },
-  "one line of brackets": (length) => "[".repeat(length),
-  "links that are none": (length) => "`x` [a](b ".repeat(length / 10),
-  "brackets that close": (length) => `\`x\` ${"[".repeat(length / 4)}${"](a)".repeat(length / 8)}`,
-  "definitions with open titles": (length) => "[a]: /url\n'b\n===\n".repeat(length / 17),
-  "definitions with open labels": (length) => "[a\n".repeat(length / 3),
-  "a label that never ends": (length) => `[${"a\n".repeat(length / 2)}`,
-  "tags that never end": (length) => `\`x\` ${"<a b='".repeat(length / 6)}`,
-  "comments that never end": (length) => `\`x\` ${"<!-- ".repeat(length / 5)}`,
-  "lines of tags in a paragraph": (length) => "a\n<a b\n".repeat(length / 7),
-  "rows of pipes": (length) => "|\n".repeat(length / 2),
-  "a table of one row": (length) => `${"a|".repeat(length / 4)}\n${"-|".repeat(length / 4)}`,
-  "one long line": (length) => "a".repeat(length),
-  "one long line of spaces": (length) => `a\n${" ".repeat(length)}b`,
-  "one long line of tabs in a list": (length) => `- a\n\n${"\t".repeat(length)}b`,
-  "lone carriage returns": (length) => "a\r".repeat(length / 2),
-  hashes: (length) => `# ${"#".repeat(length)}x`,
-  "a paragraph of traps": (length) => `a\n${"    b = 2\n".repeat(length / 10)}`,
-  "calculation lines": (length) => "    b = 2\n".repeat(length / 10),
-};
+describe("the work of scanning", () => {
+  let growth: Readonly<Record<string, number>> = {};
+  before(
+    () => (growth = growthOfWork(join(__dirname, "hardTexts.ts"), "scan", join(__dirname, "../../src/note/scan.ts"))),
+  );
 
-/** Eight times the text takes eight times as long if time is linear, sixty-four if it is quadratic. */
-const GROWTH = 8;
-const TOLERATED = 32;
-
-describe("the time that scanning takes", () => {
-  for (const [name, text] of Object.entries(HARD)) {
-    it(`grows in step with ${name}`, () => {
-      const small = text(24_000);
-      const large = text(24_000 * GROWTH);
-      scan(small);
-      const ratio =
-        fastest(() => scan(large)) /
-        Math.max(
-          fastest(() => scan(small)),
-          CLOCK_RESOLUTION,
-        );
-      assert.ok(ratio < TOLERATED, `It took ${ratio.toFixed(0)} times as long for ${GROWTH} times the text.`);
-    });
+  for (const title of Object.keys(texts)) {
+    it(`grows in step with ${title}`, () =>
+      assert.ok(growth[title] < TOLERATED, `It takes ${growth[title]} times the work for ${GROWTH} times the text.`));
   }
+
+  it("would be seen to grow with the square", () => {
+    const careless = growthOfWork(join(__dirname, "hardTexts.ts"), "careless", join(__dirname, "careless.ts"));
+    assert.ok(careless["calculation lines"] > 3 * TOLERATED, `${careless["calculation lines"]} times`);
+  });
 });
-
-/** In milliseconds: less than this is noise. */
-const CLOCK_RESOLUTION = 1;
-
-/** Time of the processor, which other work on the machine does not lengthen. */
-function fastest(work: () => unknown): number {
-  let least = Infinity;
-  for (let round = 0; round < 3; round++) {
-    const start = process.cpuUsage();
-    work();
-    const { user, system } = process.cpuUsage(start);
-    least = Math.min(least, (user + system) / 1000);
-  }
-  return least;
-}

@@ -8,6 +8,8 @@ import { splitStatements } from "../../src/syntax/split";
 import type { Statement } from "../../src/syntax/statement";
 import { Arena, Kind, compact } from "../../src/syntax/tree";
 import { howMany } from "../howMany";
+import { GROWTH, growthOfWork, TOLERATED } from "../work/growth";
+import { texts } from "./longStatements";
 import { codes, parse, render } from "./rendering";
 
 /** All examples of the grammar, right and wrong: what the mutations begin with. */
@@ -141,42 +143,15 @@ describe("nesting and length", () => {
       assert.deepEqual(codes(parse(write(TALLEST_TREE * 100))), ["syntax.tooDeep"]);
     });
 
-  const long: Readonly<Record<string, (length: number) => string>> = {
-    name: (n) => "x = " + "a".repeat(n),
-    number: (n) => "x = " + "1".repeat(n),
-    text: (n) => 'x = "' + "a".repeat(n) + '"',
-    "open text": (n) => 'x = "' + "a".repeat(n),
-    spaces: (n) => "x = " + " ".repeat(n) + "1",
-    comment: (n) => "x = 1 #" + "#".repeat(n),
-    comments: (n) => "x = (1" + "\n# a".repeat(n / 4),
-    list: (n) => "x = [1" + ", 1".repeat(n / 3) + "]",
-    comparison: (n) => "must a" + " < a".repeat(n / 4),
-    "open unit": (n) => "x = 1 V" + "/(V".repeat(n / 3),
-    unit: (n) => "x = 1 V" + "/V".repeat(n / 2),
-    product: (n) => "x = 1 V" + "/V·A".repeat(n / 4),
-    fractions: (n) => "x = 1" + "/1".repeat(n / 2),
-    dashes: (n) => "x = 1" + "–1".repeat(n / 2),
-    "decimal commas": (n) => "x = 1" + ",1".repeat(n / 2),
-    definitions: (n) => "a = ".repeat(n / 4),
-    functions: (n) => "f(".repeat(n / 2),
-    words: (n) => "a ".repeat(n / 2),
-    signs: (n) => "x = " + "±".repeat(n),
-  };
-  for (const [name, write] of Object.entries(long))
-    it(`${name}: a megabyte takes about twenty times what a twentieth takes`, () => {
-      const text = write(1_000_000);
-      const short = write(50_000);
-      const twentieth = seconds(() => parse(short));
-      const whole = seconds(() => assertSound(parse(text), text));
-      // Time squared would be 400 times. The allowance is for a busy machine and for what the check itself takes.
-      assert.ok(whole < 100 * twentieth + 1, `${whole} s for a megabyte, ${twentieth} s for a twentieth`);
-    });
+  let growth: Readonly<Record<string, number>> = {};
+  before(() => (growth = growthOfWork(join(__dirname, "longStatements.ts"), "parse", join(__dirname, "rendering.ts"))));
 
-  function seconds(action: () => void): number {
-    const start = performance.now();
-    action();
-    return (performance.now() - start) / 1000;
-  }
+  for (const [name, write] of Object.entries(texts))
+    it(`${name}: a megabyte is read, and the work is in step with the length`, () => {
+      const text = write(1_000_000);
+      assertSound(parse(text), text);
+      assert.ok(growth[name] < TOLERATED, `It takes ${growth[name]} times the work for ${GROWTH} times the text.`);
+    });
 });
 
 describe("the arena", () => {

@@ -23,4 +23,30 @@ describe("a file that is renamed", () => {
     const errors = vscode.languages.getDiagnostics(torch.uri);
     assert.deepEqual(errors, []);
   });
+
+  it("keeps paths right when several files and a folder move in one step", async () => {
+    await vscode.workspace.fs.writeFile(at("lamp/cell.calcs.md"), bytes("    V_cell = 3 V\n"));
+    await vscode.workspace.fs.writeFile(
+      at("lamp/lamp.calcs.md"),
+      bytes('    use "cell.calcs.md" as cell\n    twice = 2 * cell.V_cell\n'),
+    );
+    const use = (...paths: string[]): string =>
+      paths.map((path, i) => `    use "${path}" as note${i}\n`).join("") + "    twice = 2 * note0.V_cell\n";
+    await vscode.workspace.fs.writeFile(at("shelf.calcs.md"), bytes(use("lamp/cell.calcs.md", "lamp/lamp.calcs.md")));
+    const shelf = await vscode.workspace.openTextDocument(at("shelf.calcs.md"));
+    await vscode.window.showTextDocument(shelf);
+
+    const files = new vscode.WorkspaceEdit();
+    files.renameFile(at("lamp/cell.calcs.md"), at("store/coin.calcs.md"));
+    files.renameFile(at("lamp/lamp.calcs.md"), at("store/torch.calcs.md"));
+    assert.ok(await vscode.workspace.applyEdit(files));
+    assert.equal(shelf.getText(), use("store/coin.calcs.md", "store/torch.calcs.md"));
+
+    const folder = new vscode.WorkspaceEdit();
+    folder.renameFile(at("store"), at("shop"));
+    assert.ok(await vscode.workspace.applyEdit(folder));
+    assert.equal(shelf.getText(), use("shop/coin.calcs.md", "shop/torch.calcs.md"));
+    const torch = await vscode.workspace.openTextDocument(at("shop/torch.calcs.md"));
+    assert.equal(torch.getText(), '    use "coin.calcs.md" as cell\n    twice = 2 * cell.V_cell\n');
+  });
 });

@@ -1,0 +1,22 @@
+/** Statements that drive a careless parser to quadratic time, by their length. */
+export const texts: Readonly<Record<string, (length: number) => string>> = {
+  name: (n) => "x = " + "a".repeat(n),
+  number: (n) => "x = " + "1".repeat(n),
+  text: (n) => 'x = "' + "a".repeat(n) + '"',
+  "open text": (n) => 'x = "' + "a".repeat(n),
+  spaces: (n) => "x = " + " ".repeat(n) + "1",
+  comment: (n) => "x = 1 #" + "#".repeat(n),
+  comments: (n) => "x = (1" + "\n# a".repeat(n / 4),
+  list: (n) => "x = [1" + ", 1".repeat(n / 3) + "]",
+  comparison: (n) => "must a" + " < a".repeat(n / 4),
+  "open unit": (n) => "x = 1 V" + "/(V".repeat(n / 3),
+  unit: (n) => "x = 1 V" + "/V".repeat(n / 2),
+  product: (n) => "x = 1 V" + "/V·A".repeat(n / 4),
+  fractions: (n) => "x = 1" + "/1".repeat(n / 2),
+  dashes: (n) => "x = 1" + "–1".repeat(n / 2),
+  "decimal commas": (n) => "x = 1" + ",1".repeat(n / 2),
+  definitions: (n) => "a = ".repeat(n / 4),
+  functions: (n) => "f(".repeat(n / 2),
+  words: (n) => "a ".repeat(n / 2),
+  signs: (n) => "x = " + "±".repeat(n),
+};
