@@ -1,6 +1,7 @@
 import { entriesOf } from "./engine/entriesOf";
 import type { Entry } from "./engine/entry";
 import { chapterAt } from "./engine/handbook";
+import { openGuesses } from "./engine/influence";
 import type { Library } from "./engine/library";
 import { Program } from "./engine/program";
 import type { Row, Snapshot } from "./engine/snapshot";
@@ -10,6 +11,7 @@ import type {
   Completion,
   DocumentSymbol,
   Folding,
+  GuessToSettle,
   Hover,
   LineResult,
   Location,
@@ -25,6 +27,7 @@ import { openItems } from "./features/openItems";
 import { record, type NoteRecord } from "./features/record";
 import { movedFiles, rename, renameSpan, type Move, type Renaming } from "./features/rename";
 import { results } from "./features/results";
+import { settleFirst } from "./features/settleFirst";
 import { standardValuesAt } from "./features/standardValues";
 import { summary } from "./features/summary";
 import { symbols } from "./features/symbols";
@@ -39,6 +42,7 @@ export type {
   Completion,
   DocumentSymbol,
   Folding,
+  GuessToSettle,
   Hover,
   LineResult,
   Location,
@@ -78,6 +82,7 @@ export class Service {
   /** Of the notes as they stand; what is worked out from a snapshot is kept with it. */
   private readonly snapshots = new Map<string, Snapshot>();
   private readonly entries = new Map<string, ReadonlyMap<Statement, Entry>>();
+  private toSettle?: readonly GuessToSettle[];
   private readonly foundIn = new Map<string, readonly Finding[]>();
   private readonly notes: Notes = {
     paths: () => [...this.program.notes.keys()],
@@ -224,15 +229,28 @@ export class Service {
    * it: what the uncertainty of each value is made of.
    */
   record(path: string, depth: "brief" | "full" = "full"): NoteRecord {
-    const empty: NoteRecord = { path, values: [], rules: [], findings: [], openItems: [] };
+    const empty: NoteRecord = { path, values: [], rules: [], findings: [], openItems: [], settleFirst: [] };
     const allowance = new Allowance();
     return this.ask(path, empty, (snapshot) =>
       record(snapshot, {
         findings: this.findings(path),
         openItems: openItems(snapshot),
+        guesses: this.settleFirst().filter((guess) => guess.path === path),
         budget: (row, result) => (depth === "full" ? this.budget(snapshot, row, result, allowance) : undefined),
       }),
     );
+  }
+
+  /** The guesses of all notes held that are still open, those that move a `must` most first. */
+  settleFirst(): readonly GuessToSettle[] {
+    if (this.toSettle) return this.toSettle;
+    const paths = this.paths();
+    const notes = paths.map((path) => this.program.notes.get(path)!);
+    const placeOf = ({ note, order }: Entry) => {
+      const snapshot = this.snapshot(note.path);
+      return snapshot && { snapshot, row: snapshot.rows[order] };
+    };
+    return (this.toSettle = settleFirst(openGuesses(this.program, notes), placeOf));
   }
 
   private ask<T>(path: string, otherwise: T, look: (snapshot: Snapshot) => T): T {
@@ -244,6 +262,7 @@ export class Service {
     this.snapshots.clear();
     this.foundIn.clear();
     this.entries.clear();
+    this.toSettle = undefined;
     make();
     this.program.settle();
   }

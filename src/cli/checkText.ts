@@ -1,6 +1,5 @@
 import { decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
-import { valueText } from "../phrases/value";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
 import { columnsOf, NO_BREAK, printable, wrap } from "./layout";
 import type { NoteFile } from "./noteFiles";
@@ -39,7 +38,10 @@ class Sheet {
   lines(): string[] {
     const lines = this.heading();
     for (const { entry } of this.entries()) lines.push("", ...entry);
-    const closing = [...this.labelled("closest rule", this.closest()), ...this.labelled("guesses", this.guesses())];
+    const closing = [
+      ...this.labelled("closest rule", this.closest()),
+      ...this.labelled("settle first", this.guesses()),
+    ];
     closing.push(...this.labelled("open items", this.openItems()));
     return closing.length > 0 ? [...lines, "", ...closing] : lines;
   }
@@ -97,11 +99,10 @@ class Sheet {
     return [`${outcome.word} ${this.conditionAt(line)}, ${sizeText(decisiveClause(outcome)!)}  (line ${line})`];
   }
 
+  /** The guesses that are open, those that move a rule most first. */
   private guesses(): string[] {
-    return this.snapshot.rows.flatMap(({ outcome, start }) =>
-      outcome.kind === "quantity" && outcome.isGuess
-        ? [`${outcome.name} ${valueText(outcome) || "no value"}  (line ${this.lineOf(start)})`]
-        : [],
+    return this.record.settleFirst.map(
+      ({ name, shown, reason, line }) => `${name} ${shown || "no value"}, ${reason} (line${NO_BREAK}${line})`,
     );
   }
 

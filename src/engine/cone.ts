@@ -49,6 +49,20 @@ export function coneWithin(source: ConeSource, entry: Entry, result: number, mos
   return new ConeBuilder(source, most).build(entry, entry.results.from + result);
 }
 
+/**
+ * The same down to certain slots only, uncertain or not, which are inputs then; what rests on them is computed even where
+ * it is exact.
+ */
+export function coneDownTo(
+  source: ConeSource,
+  entry: Entry,
+  result: number,
+  most: number,
+  cuts: ReadonlySet<number>,
+): Cone | undefined {
+  return new ConeBuilder(source, most, cuts).build(entry, entry.results.from + result);
+}
+
 /** Operations whose operands can be exchanged. */
 const COMMUTATIVE: ReadonlySet<number> = new Set([
   Op.Add,
@@ -102,6 +116,7 @@ class ConeBuilder {
   constructor(
     private readonly source: ConeSource,
     private readonly most: number,
+    private readonly cuts?: ReadonlySet<number>,
   ) {}
 
   build(entry: Entry, slot: number): Cone | undefined {
@@ -148,14 +163,16 @@ class ConeBuilder {
     return this.byRow.get(place.row) ?? place;
   }
 
-  /** The register of an input or of an exact value; undefined for what is computed from inputs. */
+  /** The register of an input or of an exact value; undefined for what is computed. */
   private leaf(slot: number): number | undefined {
     const known = this.bySlot.get(slot);
     if (known !== undefined) return known;
     const { nominal, low, high, standing, pushes } = this.source.slots;
     let register: number | undefined;
-    if (standing[slot] === Standing.Exact) register = this.constant(nominal[slot]);
-    else if (pushes[slot].inputs[0] === slot)
+    const isCut = this.cuts?.has(slot) === true;
+    const isComputed = this.cuts !== undefined && this.owners.has(slot);
+    if (standing[slot] === Standing.Exact && !isCut && !isComputed) register = this.constant(nominal[slot]);
+    else if (isCut || pushes[slot].inputs[0] === slot)
       register =
         SORTS * (this.inputs.push({ slot, nominal: nominal[slot], low: low[slot], high: high[slot] }) - 1) + Sort.Input;
     if (register !== undefined) this.bySlot.set(slot, register);

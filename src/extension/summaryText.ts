@@ -117,7 +117,7 @@ function sections(checked: readonly CheckedNote[]): readonly (readonly [title: s
   return [
     ["Rules that fail", rules.filter(({ state }) => state === "fails" || state === "failsAtLimits")],
     ["Rules that are undecided", rules.filter(({ state }) => state === "undecided")],
-    ["Guesses to settle", checked.flatMap(guessesOf)],
+    ["Settle these first", guessesOf(checked)],
     ["Open items", checked.flatMap(openItemsOf)],
     ["Findings", checked.flatMap(findingsOf)],
   ];
@@ -134,13 +134,17 @@ function rulesOf({ name, record, results }: CheckedNote): (Entry & { readonly st
   }));
 }
 
-function guessesOf({ name, record, results }: CheckedNote): Entry[] {
-  const guesses = results.filter(({ style }) => style === "guess");
-  return guesses.flatMap(({ line, text }) => {
-    // A result stands at the last line of its statement, a record names the first.
-    const value = record.values.filter((one) => one.kind === "assumed" && one.line <= line + 1).at(-1);
-    return value ? [{ name, line: value.line, text: `\`${value.name}\` ${text}` }] : [];
-  });
+/** Of all notes together, those that move a `must` most first. */
+function guessesOf(checked: readonly CheckedNote[]): Entry[] {
+  const all = checked.flatMap(({ name, record }) => record.settleFirst.map((guess) => ({ ...guess, noteName: name })));
+  const weight = ({ must }: (typeof all)[number]) => (must === undefined ? -1 : (must.share ?? Number.MAX_VALUE));
+  return all
+    .sort((a, b) => weight(b) - weight(a))
+    .map(({ noteName, line, name, shown, reason }) => ({
+      name: noteName,
+      line,
+      text: `\`${name}\` ${shown || "no value"}, ${reason}`,
+    }));
 }
 
 function openItemsOf({ name, record }: CheckedNote): Entry[] {

@@ -102,6 +102,27 @@ export interface Summary {
   readonly text: string;
 }
 
+/** A guess that is still open, and why it is to be settled. Lines count from 1. */
+export interface GuessToSettle {
+  readonly path: string;
+  readonly line: number;
+  readonly name: string;
+  /** Its value as it is shown; empty where it has none. */
+  readonly shown: string;
+  readonly hasLimits: boolean;
+  /** The `must` that it moves most, of any note. */
+  readonly must?: {
+    readonly path: string;
+    readonly line: number;
+    readonly condition: string;
+    /** See `Influence`; absent where it is without bound. */
+    readonly share?: number;
+    readonly isShort: boolean;
+  };
+  /** In words, with code marks about the rule. */
+  readonly reason: string;
+}
+
 /** What is to be done still: a task item without a tick. */
 export interface OpenItem {
   readonly span: Span;

@@ -3,9 +3,10 @@ import type { Extent, InputAt, RuleState } from "../engine/outcome";
 import type { Origin } from "../engine/problem";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudget";
+import { conditionText } from "../phrases/condition";
 import { decisiveClause, worstInputsAt } from "../phrases/rule";
 import { extentText, inputsAtEnd, numberText } from "../phrases/value";
-import type { OpenItem } from "./feature";
+import type { GuessToSettle, OpenItem } from "./feature";
 
 /** What is known of one note, as both commands of the command line print it in JSON. Lines and columns count from 1. */
 export interface NoteRecord {
@@ -14,6 +15,8 @@ export interface NoteRecord {
   readonly rules: readonly RuleRecord[];
   readonly findings: readonly FindingRecord[];
   readonly openItems: readonly OpenItemRecord[];
+  /** The guesses that are still open, those that move a `must` most first. */
+  readonly settleFirst: readonly GuessRecord[];
 }
 
 /**
@@ -89,6 +92,25 @@ export interface OpenItemRecord {
   readonly text: string;
 }
 
+export interface GuessRecord {
+  readonly name: string;
+  readonly line: number;
+  readonly shown: string;
+  /** It is stated with limits; else it is taken to be off by a tenth, or by 10 K. */
+  readonly hasLimits: boolean;
+  /** The `must` that it moves most; absent where none rests on it. */
+  readonly must?: {
+    /** Of its note, where that is another. */
+    readonly path?: string;
+    readonly line: number;
+    readonly condition: string;
+    /** What the guess by itself can take of what the rule has to spare at nominal, or make up of what it is short. Absent where that is without bound. */
+    readonly share?: number;
+  };
+  /** The same in words. */
+  readonly reason: string;
+}
+
 /** What a record needs of a finding. */
 interface Found extends Pick<FindingRecord, "code" | "severity" | "message"> {
   readonly span: { readonly start: number };
@@ -98,11 +120,13 @@ interface Found extends Pick<FindingRecord, "code" | "severity" | "message"> {
 export interface RecordContext {
   readonly findings: readonly Found[];
   readonly openItems: readonly OpenItem[];
+  /** The guesses of the note. */
+  readonly guesses: readonly GuessToSettle[];
   /** What the uncertainty of a value of a row is made of; nothing where that is not asked for. */
   budget(row: Row, result: number): UncertaintyBudget | undefined;
 }
 
-export function record(snapshot: Snapshot, { findings, openItems, budget }: RecordContext): NoteRecord {
+export function record(snapshot: Snapshot, { findings, openItems, guesses, budget }: RecordContext): NoteRecord {
   const lineOf = (offset: number) => snapshot.lines.lineAt(offset) + 1;
   return {
     path: snapshot.path,
@@ -113,7 +137,18 @@ export function record(snapshot: Snapshot, { findings, openItems, budget }: Reco
       return { code, severity, line: line + 1, column: column + 1, message };
     }),
     openItems: openItems.map(({ span, word, text }) => ({ line: lineOf(span.start), ...(word ? { word } : {}), text })),
+    settleFirst: guesses.map((guess) => guessOf(guess, snapshot.path)),
   };
+}
+
+function guessOf({ name, line, shown, hasLimits, must, reason }: GuessToSettle, path: string): GuessRecord {
+  const moved = must && {
+    ...(must.path === path ? {} : { path: must.path }),
+    line: must.line,
+    condition: must.condition,
+    ...share("share", must.share),
+  };
+  return { name, line, shown, hasLimits, ...(moved ? { must: moved } : {}), reason };
 }
 
 function valuesOf(row: Row, line: number, budget: RecordContext["budget"]): readonly ValueRecord[] {
@@ -187,7 +222,6 @@ function sharesOf({
 
 function ruleOf({ outcome, statement }: Row, line: number): readonly RuleRecord[] {
   if (outcome.kind !== "rule" || statement.kind !== "rule") return [];
-  const { tree, condition, text } = statement;
   const { word, state, spare, reason } = outcome;
   const clause = decisiveClause(outcome);
   const worst = clause ? byName(worstInputsAt(clause)) : {};
@@ -195,18 +229,13 @@ function ruleOf({ outcome, statement }: Row, line: number): readonly RuleRecord[
     {
       line,
       word,
-      condition: onOneLine(text.slice(tree.start(condition), tree.end(condition))),
+      condition: conditionText(statement),
       state,
       ...(spare === undefined ? {} : finite("spare", spare)),
       ...(Object.keys(worst).length > 0 ? { inputsAt: { worst } } : {}),
       ...(reason === undefined ? {} : { reason }),
     },
   ];
-}
-
-/** The condition of a rule that goes on over lines, without the comments between them. */
-function onOneLine(text: string): string {
-  return text.replace(/\s*(?:#[^\n]*)?\r?\n\s*/g, " ");
 }
 
 /** Digits of a number that the arithmetic of doubles can be trusted for. */

@@ -140,7 +140,7 @@ describe("bad input", () => {
     workspace.write("root/empty.calcs.md", "");
     const run = await workspace.run(["check", "empty.calcs.md", "--format", "json"], {}, "root");
     assert.deepEqual(parsed(run).notes, [
-      { path: "empty.calcs.md", values: [], rules: [], findings: [], openItems: [] },
+      { path: "empty.calcs.md", values: [], rules: [], findings: [], openItems: [], settleFirst: [] },
     ]);
     assert.equal(run.code, 0);
   });

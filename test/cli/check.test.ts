@@ -44,7 +44,10 @@ describe("copperbook check", () => {
     assert.equal(output.split("10 K short").length, 2, "It is said once.");
     assert.match(output, /\n {4}# the glue creeps\n/);
     assert.match(output, /\n {4}├─+┴─+╂─+┤\n {4}20 +45 +60 +70 °C\n/);
-    assert.match(output, /\n {2}guesses +P 1 W {2}\(line 4\)\n/);
+    assert.match(
+      output,
+      /\n {2}settle first {2}P 1 W, without limits, a tenth of it can take 17 % of what `must T <= 60 °C` has to\n {16}spare \(line 4\)\n/,
+    );
     assert.match(
       output,
       /\n {2}open items +must: a thermocouple on the lid {2}\(line 11\)\n +paint it {2}\(line 13\)\n/,

@@ -43,7 +43,7 @@ describe("the samples", () => {
 
     it(`have guesses, choices, rules and open items in ${name}`, async () => {
       const run = await runIn(PROJECT, ["check", `samples/${name}`]);
-      assert.match(run.output, /\n {2}guesses {2}/);
+      assert.match(run.output, /\n {2}settle first {2}/);
       assert.match(run.output, /\n {2}open items {2}/);
       const notes = parsed(await runIn(PROJECT, ["check", `samples/${name}`, "--format", "json"])).notes;
       assert.ok(notes.some(({ values }) => values.some(({ kind }) => kind === "chosen")) || name === "seedling-shelf");

@@ -27,7 +27,10 @@ describe("the summary of all notes", () => {
       "",
     ]);
     assert.match(lines[6], /^- bar\.calcs\.md:2 `must a <= 2 V` fails at the limits, .*/);
-    assert.ok(text.includes("\n## Guesses to settle\n\n- bar.calcs.md:1 `a` 1 .. 2 .. 3 V\n"), text);
+    assert.ok(
+      text.includes("\n## Settle these first\n\n- bar.calcs.md:1 `a` 1 .. 2 .. 3 V, can decide `must a <= 2 V`\n"),
+      text,
+    );
     assert.ok(text.includes("\n## Open items\n\n- bar.calcs.md:7 must: look\n"), text);
     assert.match(text, /\n## Findings\n\n- bar\.calcs\.md:5 error: .+\n/);
     assert.ok(text.endsWith("\n## Not checked\n\n- old.calcs.md: it is not UTF-8\n"), text);

@@ -218,7 +218,14 @@ measured x = 6 mV`).values,
     assert.deepEqual(JSON.parse(JSON.stringify(plain)), plain);
   });
   it("is empty of a note that is not held", () =>
-    assert.deepEqual(holding({}).record("n"), { path: "n", values: [], rules: [], findings: [], openItems: [] }));
+    assert.deepEqual(holding({}).record("n"), {
+      path: "n",
+      values: [],
+      rules: [],
+      findings: [],
+      openItems: [],
+      settleFirst: [],
+    }));
 });
 
 describe("the summary of a note", () => {
