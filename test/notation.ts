@@ -111,7 +111,8 @@ export function readDrawings(drawn: string): readonly Drawing[] {
 }
 
 const MARK = /^(\s*)(~+) ([a-z]+\.\w+)(?: (error|warning|information|hint))?$/;
-const MESSAGE = /^\s*\| (.*)$/;
+/** A message stands under its mark or further in, so that no row of a table is taken for one. */
+const MESSAGE = /^(\s*)\| (.*)$/;
 
 function readDrawing(path: string, drawn: string): Drawing {
   const lines: string[] = [];
@@ -124,8 +125,8 @@ function readDrawing(path: string, drawn: string): Drawing {
       const [, indentation, tildes, code, severity] = mark;
       const place = { line: lines.length - 1, column: indentation.length, length: tildes.length };
       marks.push({ ...place, code, ...(severity ? { severity } : {}) });
-    } else if (message && last?.line === lines.length - 1) {
-      const text = last.message === undefined ? message[1] : `${last.message} ${message[1]}`;
+    } else if (message && last?.line === lines.length - 1 && message[1].length >= last.column) {
+      const text = last.message === undefined ? message[2] : `${last.message} ${message[2]}`;
       marks[marks.length - 1] = { ...last, message: text };
     } else lines.push(line);
   }

@@ -50,10 +50,17 @@ export function pairsOf(compiler: Compiler, node: Node): readonly Pair[] | undef
     }
     const right = compiler.expression(parts[i + 1]);
     if (!left || !right) return undefined;
+    const relation = RELATIONS.get(sign)!;
+    if (left.kind === "text" && right.kind === "text" && (relation === "=" || relation === "!=")) {
+      if (!areOfOneLength(compiler, left, right)) return undefined;
+      result.push({ relation, left, right });
+      left = right;
+      continue;
+    }
     if (!compiler.isQuantity(left, "in a comparison") || !compiler.isQuantity(right, "in a comparison"))
       return undefined;
     if (!compiler.agree({ kind: "compare" }, left, right)) return undefined;
-    result.push({ relation: RELATIONS.get(sign)!, left, right });
+    result.push({ relation, left, right });
     left = right;
   }
   return result;
@@ -75,7 +82,27 @@ function band(compiler: Compiler, left: Operand, node: Node): readonly Pair[] | 
   return Number.isFinite(low) ? [{ relation: ">=", left, right: limit(low) }, below] : [below];
 }
 
-function compare(compiler: Compiler, { relation, left, right }: Pair, node: Node): number[] | undefined {
+/** Whether texts are the same is known when they are compiled. */
+export function compareTexts(compiler: Compiler, { relation, left, right }: Pair, node: Node): Operand {
+  const length = Math.max(left.texts!.length, right.texts!.length);
+  const at = Array.from({ length }, (_, i) => {
+    const isSame = left.texts![left.isList ? i : 0] === right.texts![right.isList ? i : 0];
+    return compiler.constant(isSame === (relation === "=") ? 1 : 0);
+  });
+  return truth(node, at, left.isList || right.isList);
+}
+
+function areOfOneLength(compiler: Compiler, left: Operand, right: Operand): boolean {
+  const [leftLength, rightLength] = [left.texts!.length, right.texts!.length];
+  if (!left.isList || !right.isList || leftLength === rightLength) return true;
+  const [one, other] = [compiler.text(left.node), compiler.text(right.node)];
+  compiler.fail(right.node, { code: "list.lengths", left: one, leftLength, right: other, rightLength });
+  return false;
+}
+
+function compare(compiler: Compiler, pair: Pair, node: Node): readonly number[] | undefined {
+  const { relation, left, right } = pair;
+  if (left.kind === "text") return compareTexts(compiler, pair, node).at;
   switch (relation) {
     case "<":
       return compiler.each(Op.Less, node, [left, right]);

@@ -1,4 +1,5 @@
 import { withoutCounts, type Dimension } from "../quantity/dimension";
+import type { Unit } from "../quantity/unit";
 import type { Span } from "../text/span";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
 import { kindOf, type Entry } from "./entry";
@@ -8,7 +9,7 @@ import { compileComparison } from "./comparisons";
 import { compileBinary, compileUnary } from "./operators";
 import { compileMember, compileName } from "./references";
 import type { Note } from "./note";
-import { quantity, seenAt, type Operand } from "./operand";
+import { quantity, seenAt, textual, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
@@ -19,14 +20,17 @@ import { isTurnsBesideAngle } from "./turns";
 export interface Surroundings {
   /** The entry that a name means in the note of another entry. */
   find(from: Entry, name: string): Entry | undefined;
-  /** The entry that `alias.member` means there. */
-  findMember(from: Entry, alias: string, member: string): Entry | undefined;
   /** A chapter of the handbook, where it is read; or why it cannot be. */
   chapter(name: string): { readonly note: Note } | { readonly trouble: string } | undefined;
+  /** The entry of the note that a `use` statement names. */
+  member(use: Entry, name: string): Entry | undefined;
+  /** A column of a data table, by the table's head; and the names of all. */
+  column(table: Entry, name: string): Entry | undefined;
+  columns(table: Entry): readonly string[];
   /** Whether the note that a `use` statement names is held. */
   isRead(use: Entry): boolean;
-  /** The slot of a literal, made when first asked for. */
-  literalSlot(entry: Entry, node: Node, literal: Literal): number;
+  /** The slot of a literal, made when first asked for; `name` is what it goes by where that is not to be seen from its statement. */
+  literalSlot(entry: Entry, node: Node, literal: Literal, name?: string): number;
   /** The slot of a constant that no literal stands for. */
   constantSlot(value: number): number;
   isCounted(entry: Entry, name: string): boolean;
@@ -41,6 +45,12 @@ const MOST_CALLS = 64;
 const MOST_CALLS_MADE = 100_000;
 
 const NOTHING_BOUND: ReadonlyMap<string, Operand> = new Map();
+
+/** A column while it is compiled: the cells that names, and paths into the column itself, stand for. */
+export interface RowScope {
+  cellOf(name: string, node: Node): Operand | undefined | "unnamed";
+  cell(row: number): Operand | undefined;
+}
 
 /** A statement, or a function's body with its parameters bound, while it is compiled. */
 interface Frame {
@@ -59,8 +69,14 @@ export class Compiler {
   readonly problems: EngineProblem[] = [];
   /** The first dependency without a value, if one was met. */
   blockedBy?: string;
+  /** The column that is compiled, if it is one. */
+  column?: RowScope;
+  isCounting = false;
   private frame: Frame;
   private callsMade = 0;
+  private mostOperations = MOST_OPERATIONS;
+  /** The names of rows by how many they are: what a list of that length is likely to be about. */
+  private readonly rows = new Map<number, readonly string[]>();
   private callSpan?: Span;
 
   constructor(
@@ -82,7 +98,7 @@ export class Compiler {
 
   /** The operand of an expression; undefined where it has none, for which a problem or {@link blockedBy} is the reason. */
   expression(node: Node): Operand | undefined {
-    if (this.code.count > MOST_OPERATIONS)
+    if (this.code.count > this.mostOperations)
       return this.fail(node, { code: "function.tooLarge", name: this.frame.calls[0]?.name ?? this.top.name ?? "" });
     const { tree } = this;
     switch (tree.kind(node)) {
@@ -91,6 +107,7 @@ export class Compiler {
       case Kind.Name:
         return compileName(this, node);
       case Kind.Member:
+      case Kind.Index:
         return compileMember(this, node);
       case Kind.Group: {
         const inner = this.expression(tree.first(node));
@@ -115,10 +132,18 @@ export class Compiler {
       case Kind.For:
         return this.fail(node, { code: "later.notComputed", what: "sum over a counter" });
       case Kind.Text:
-        return this.fail(node, { code: "later.notComputed", what: "text as a value" });
+        return textual(node, [tree.text(node)], false);
       default:
         return this.fail(node, { code: "later.notComputed", what: "table" });
     }
+  }
+
+  /** As {@link expression}, where only how many there are is asked for: then a column may be of several kinds. */
+  counted(node: Node): Operand | undefined {
+    this.isCounting = true;
+    const operand = this.expression(node);
+    this.isCounting = false;
+    return operand;
   }
 
   emit(op: Op, node: Node, a: number, b = 0, c = 0): number {
@@ -161,6 +186,11 @@ export class Compiler {
     return this.report(this.tree.span(node), trouble);
   }
 
+  /** Reports a problem at a place of the statement that has no node. */
+  complain(span: Span, trouble: EngineTrouble): undefined {
+    return this.report(span, trouble);
+  }
+
   private report(span: Span, trouble: EngineTrouble): undefined {
     const { entry, calls } = this.frame;
     if (this.callSpan === undefined) this.problems.push({ ...trouble, span });
@@ -194,6 +224,11 @@ export class Compiler {
     };
   }
 
+  /** The text of the statement, or of the function that is open. */
+  get statementText(): string {
+    return this.frame.entry.statement.text;
+  }
+
   text(node: Node): string {
     return this.frame.entry.statement.text.slice(this.tree.start(node), this.tree.end(node));
   }
@@ -225,7 +260,13 @@ export class Compiler {
   /** Whether an operand is a quantity; a condition in its place is reported. */
   isQuantity(operand: Operand, where: string): boolean {
     if (operand.kind === "quantity") return true;
+    if (operand.kind === "text") return this.refuseText(operand, where);
     this.fail(operand.node, { code: "truth.unexpected", where, text: this.text(operand.node) });
+    return false;
+  }
+
+  private refuseText(operand: Operand, where: string): false {
+    this.fail(operand.node, { code: "text.unexpected", where, text: this.text(operand.node) });
     return false;
   }
 
@@ -236,19 +277,24 @@ export class Compiler {
     return false;
   }
 
-  /** A literal's numbers; undefined, and reported, where it cannot be read. */
-  readLiteral(node: Node): Literal | undefined {
+  /** A literal's numbers; undefined, and reported, where it cannot be read. Bare numbers are in the unit that is given. */
+  readLiteral(node: Node, bare?: Unit): Literal | undefined {
     const { entry, tree } = this.frame;
-    const result = readLiteral(entry.statement.text, tree, node, (name) => this.around.isCounted(entry, name));
+    const result = readLiteral(entry.statement.text, tree, node, (name) => this.around.isCounted(entry, name), bare);
     if ("literal" in result) return result.literal;
     this.report(result.problem.span, this.explained(node, result.problem));
     return undefined;
   }
 
-  private literal(node: Node): Operand | undefined {
-    const literal = this.readLiteral(node);
+  /** The literal in a cell of a table. */
+  literalCell(node: Node, bare: Unit | undefined, name: string): Operand | undefined {
+    return this.literal(node, bare, name);
+  }
+
+  private literal(node: Node, bare?: Unit, name?: string): Operand | undefined {
+    const literal = this.readLiteral(node, bare);
     if (!literal) return undefined;
-    const slot = this.around.literalSlot(this.frame.entry, node, literal);
+    const slot = this.around.literalSlot(this.frame.entry, node, literal, name);
     const { dimension, point, isZero } = literal;
     const unit = unitOfLiteral(literal);
     const constant = literal.low === literal.high && !point ? literal.nominal : undefined;
@@ -284,6 +330,12 @@ export class Compiler {
     const members = this.tree.children(node).map((child) => this.expression(child));
     if (members.some((member) => member === undefined)) return undefined;
     const known = members as Operand[];
+    if (known.length > 0 && known.every(({ kind, isList }) => kind === "text" && !isList))
+      return textual(
+        node,
+        known.flatMap(({ texts }) => texts ?? []),
+        true,
+      );
     if (known.length === 0)
       return this.fail(node, { code: "list.unexpected", where: "here, because it is empty", text: "[]" });
     let first = known[0];
@@ -318,6 +370,7 @@ export class Compiler {
 
   isTruth(operand: Operand, where: string): boolean {
     if (operand.kind === "truth") return true;
+    if (operand.kind === "text") return this.refuseText(operand, where);
     this.fail(operand.node, { code: "truth.needed", where, side: this.side(operand) });
     return false;
   }
@@ -369,8 +422,46 @@ export class Compiler {
     return this.around.find(this.frame.entry, name);
   }
 
+  /** What a name means in a computed column: the cell of the row at hand. Inside a function it means what it does there. */
+  cellOf(name: string, node: Node): Operand | undefined | "unnamed" {
+    return this.frame.entry === this.top && this.column ? this.column.cellOf(name, node) : "unnamed";
+  }
+
+  /** Whether an entry is the one that is compiled. */
+  isTop(entry: Entry): boolean {
+    return entry === this.top;
+  }
+
+  /** A row of a table is worth as much as a definition of its own. */
+  allowMore(): void {
+    this.mostOperations = this.code.count + MOST_OPERATIONS;
+  }
+
+  /** Notes that a list of so many members is about these rows. */
+  seeRows(names: readonly string[]): void {
+    if (!this.rows.has(names.length)) this.rows.set(names.length, names);
+  }
+
+  /** The name of a row of a list; undefined where it has none. */
+  rowName(length: number, row: number): string | undefined {
+    return this.rows.get(length)?.[row] || undefined;
+  }
+
+  member(use: Entry, name: string): Entry | undefined {
+    return this.around.member(use, name);
+  }
+
+  columnOf(table: Entry, name: string): Entry | undefined {
+    return this.around.column(table, name);
+  }
+
+  columnsOf(table: Entry): readonly string[] {
+    return this.around.columns(table);
+  }
+
   findMember(alias: string, member: string): Entry | undefined {
-    return this.around.findMember(this.frame.entry, alias, member);
+    const use = this.find(alias);
+    return use && this.around.member(use, member);
   }
 
   chapter(name: string): ReturnType<Surroundings["chapter"]> {

@@ -17,6 +17,7 @@ export interface Clause {
   readonly slot: number;
   /** The row of a list that it is about, from 0; undefined where neither side is a list. */
   readonly row?: number;
+  readonly rowName?: string;
 }
 
 export type Relation = "<" | "<=" | ">" | ">=" | "=" | "!=";

@@ -1,19 +1,21 @@
 import { isSeriesName } from "../quantity/series";
 import { isBuiltInUnit, isUnit, type Unit } from "../quantity/unit";
 import { Kind, Operator, type Node } from "../syntax/tree";
-import type { ChoicePart, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
-import { pairsOf, type Pair } from "./comparisons";
+import type { ChoicePart, Column, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
+import { ColumnCompiler } from "./columns";
+import { compareTexts, pairsOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
+import { partAt } from "./members";
 import { NATIVES } from "./natives";
 import { quantity, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
 import { commonUnit, keptUnit } from "./statedUnit";
+import { shownIn } from "./shownIn";
 import type { Code } from "./tape";
-import { areTurnAndAngle, countsTurns } from "./turns";
 
 /** A statement compiled: its type, its operations (in the code that was given), and which results they store. */
 export interface Definition {
@@ -73,7 +75,12 @@ class DefinitionCompiler {
       case "assume":
         return this.assumption(compiler.expression(statement.value));
       case "choice":
-        return this.value(compiler.expression(statement.value));
+        return this.part(statement.value);
+      case "table":
+        this.type = { kind: "table", rows: statement.rows.map((row) => statement.tree.text(row)) };
+        return;
+      case "column":
+        return this.column(statement);
       case "derived":
         return statement.choice
           ? this.chosen(statement.value, statement.choice, statement.unit)
@@ -107,8 +114,28 @@ class DefinitionCompiler {
     }
   }
 
+  /** A row of a table is a part, whose columns follow as members; anything else is a value. */
+  private part(value: Node): void {
+    const part = partAt(this.compiler, value);
+    if (part) this.type = { kind: "part", ...part };
+    else this.value(this.compiler.expression(value));
+  }
+
+  /** A value a row; a row without one is not a number. */
+  private column(statement: Column): void {
+    const { compiler, around, entry } = this;
+    const { type, unit, rows, isBlocked } = new ColumnCompiler(compiler, around, entry, statement).compile();
+    this.type = type;
+    this.unit = unit;
+    if (!isBlocked) compiler.blockedBy = undefined;
+    const nothing = rows.includes(undefined) ? compiler.constant(NaN) : 0;
+    for (const row of rows) this.stores.push({ at: row ? row.at[0] : nothing, node: row?.node ?? statement.name });
+  }
+
   private value(operand: Operand | undefined): void {
     if (!operand) return;
+    if (operand.kind === "text")
+      return this.compiler.fail(operand.node, { code: "later.notComputed", what: "text as a value" });
     const isList = operand.isList;
     const length = isList ? { length: operand.at.length } : {};
     this.type =
@@ -159,45 +186,9 @@ class DefinitionCompiler {
   private shownIn(operand: Operand, bracket: Node): Operand {
     const { compiler } = this;
     const unit = unitOf(compiler.tree, bracket, (name) => this.around.isCounted(this.entry, name));
-    if (!isUnit(unit)) {
-      compiler.fail(powerNode(compiler.tree, bracket, unit.name), unitTrouble(unit));
-      return operand;
-    }
-    if (operand.kind === "truth") {
-      compiler.isQuantity(operand, "where a unit is asked for");
-      return operand;
-    }
-    if (operand.isZero && !unit.isTemperatureScale) return { ...operand, dimension: unit.dimension, unit };
-    const isKelvin = unit.text === "K";
-    if (
-      unit.dimension === operand.dimension &&
-      (unit.isTemperatureScale === operand.point || (operand.point && isKelvin))
-    ) {
-      return this.isTurned(operand, unit, bracket) ? operand : { ...operand, unit };
-    }
-    compiler.fail(bracket, {
-      code: "unit.shownIn",
-      wanted: unit.text,
-      wantedDimension: unit.dimension,
-      side: compiler.side(operand),
-    });
+    if (isUnit(unit)) return shownIn(compiler, operand, unit, bracket);
+    compiler.fail(powerNode(compiler.tree, bracket, unit.name), unitTrouble(unit));
     return operand;
-  }
-
-  /** Turns shown as an angle, or the reverse, are wrong by 2π: the dimension is the same. */
-  private isTurned(operand: Operand, asked: Unit, bracket: Node): boolean {
-    const { compiler } = this;
-    if (operand.unit === undefined || !areTurnAndAngle(operand.unit, asked)) return false;
-    const isAngle = countsTurns(asked);
-    const [turns, angle] = isAngle ? [asked, operand.unit] : [operand.unit, asked];
-    compiler.fail(bracket, {
-      code: "unit.turns",
-      is: isAngle ? "angle" : "turns",
-      turns: turns.text,
-      angle: angle.text,
-      side: compiler.side(operand),
-    });
-    return true;
   }
 
   /** The value that is used comes first; what is wanted is kept behind it. */
@@ -252,12 +243,15 @@ class DefinitionCompiler {
         this.rule(tree.first(node));
         return this.rule(tree.next(tree.first(node)));
       case Kind.Comparison:
-        for (const pair of pairsOf(compiler, node) ?? []) this.clause(pair, node);
+        for (const pair of pairsOf(compiler, node) ?? []) {
+          if (pair.left.kind === "text") this.store(compareTexts(compiler, pair, node));
+          else this.clause(pair, node);
+        }
         return;
     }
     const operand = compiler.expression(node);
     if (operand?.kind === "quantity") compiler.fail(node, { code: "rule.notACondition", side: compiler.side(operand) });
-    else if (operand) this.store(operand);
+    else if (operand && compiler.isTruth(operand, "in a rule")) this.store(operand);
   }
 
   private clause({ relation, left, right }: Pair, node: Node): void {
@@ -278,7 +272,7 @@ class DefinitionCompiler {
         dimension,
         point: left.point,
         unit: left.unit ?? commonUnit([right]),
-        ...(isList ? { row } : {}),
+        ...(isList ? { row, ...named(this.compiler.rowName(margin.length, row)) } : {}),
       });
     });
   }
@@ -312,4 +306,8 @@ class DefinitionCompiler {
       if (isBuiltInUnit(name)) this.compiler.fail(node, { code: "unit.takenName", name });
     }
   }
+}
+
+function named(rowName: string | undefined): { rowName?: string } {
+  return rowName === undefined ? {} : { rowName };
 }

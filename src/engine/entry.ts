@@ -1,12 +1,13 @@
 import { RATIO, type Dimension } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
 import type { Statement } from "../syntax/statement";
-import type { Node } from "../syntax/tree";
+import { Kind, type Node } from "../syntax/tree";
 import type { Clause } from "./condition";
 import type { Mention } from "./mentions";
 import type { Note } from "./note";
 import type { Outcome } from "./outcome";
 import type { EngineProblem, NameKind } from "./problem";
+import { sameData } from "./sameData";
 import { NO_RUN, type Run } from "./tape";
 import type { TrueRange } from "./trueRange";
 
@@ -14,9 +15,35 @@ import type { TrueRange } from "./trueRange";
 export type EntryType =
   | { readonly kind: "quantity"; readonly dimension: Dimension; readonly point: boolean; readonly length?: number }
   | { readonly kind: "truth"; readonly length?: number }
+  /** The rows of a data table, by the names they are looked up by. */
+  | { readonly kind: "table"; readonly rows: readonly string[] }
+  | ColumnType
+  /** A part: the row of a table that a name was chosen to be. */
+  | { readonly kind: "part"; readonly table: Entry; readonly row: number }
   | { readonly kind: "function" | "counted unit" | "note" | "rule" | "later" }
   /** It has no value: broken, circular, or resting on one that has none. */
   | { readonly kind: "none" };
+
+/** What the cells of a column are: all of one type, or each of its own. */
+export interface ColumnType {
+  readonly kind: "column";
+  readonly length: number;
+  readonly of: "quantity" | "truth" | "text";
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  /** The type of each cell, where they differ: `2.10 EUR/board` beside `0.35 EUR`. */
+  readonly mixed?: readonly CellType[];
+  /** Whether each row has a value; undefined where all have. */
+  readonly present?: readonly boolean[];
+  /** Of a column of text. */
+  readonly texts?: readonly string[];
+}
+
+export interface CellType {
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+}
 
 export const NO_TYPE: EntryType = { kind: "none" };
 
@@ -73,6 +100,10 @@ export class Entry {
     readonly id: number,
     readonly note: Note,
     public statement: Statement,
+    /** What it was read from: the same source gives the same statement. */
+    public source: string,
+    /** Of a column: the head of its table. */
+    readonly table?: Entry,
   ) {}
 
   /** The name that the statement defines; undefined where it defines none. */
@@ -85,12 +116,22 @@ export class Entry {
 export function declaredNames(statement: Statement): readonly { readonly name: string; readonly node: Node }[] {
   if (statement.kind === "items") return statement.names.map((node) => ({ name: statement.tree.text(node), node }));
   const node = nameNode(statement);
-  return node === undefined ? [] : [{ name: statement.tree.text(node), node }];
+  return node === undefined ? [] : [{ name: nameAt(statement, node), node }];
 }
 
 export function definedName(statement: Statement): string | undefined {
   const node = nameNode(statement);
-  return node === undefined ? undefined : statement.tree.text(node);
+  return node === undefined ? undefined : nameAt(statement, node);
+}
+
+/** A column goes by the name of its table and its own. */
+function nameAt(statement: Statement, node: Node): string {
+  const name = statement.tree.text(node);
+  return statement.kind === "column" ? columnName(statement.table, name) : name;
+}
+
+export function columnName(table: string, column: string): string {
+  return `${table}.${column}`;
 }
 
 /** The name whose value a statement states: the one it defines, or the one it measures. */
@@ -111,8 +152,11 @@ export function nameNode(statement: Statement): Node | undefined {
     case "use":
     case "fab":
     case "order":
+    case "table":
     case "broken":
       return statement.name;
+    case "column":
+      return statement.tree.kind(statement.name) === Kind.Name ? statement.name : undefined;
     default:
       return undefined;
   }
@@ -121,6 +165,7 @@ export function nameNode(statement: Statement): Node | undefined {
 /** Whether two types are the same to those that use them. */
 export function sameType(a: EntryType, b: EntryType): boolean {
   if (a.kind !== b.kind) return false;
+  if (a.kind === "table" || a.kind === "column" || a.kind === "part") return sameData(a, b);
   const dimension = (type: EntryType) => (type.kind === "quantity" ? type.dimension : RATIO);
   const point = (type: EntryType) => type.kind === "quantity" && type.point;
   const length = (type: EntryType) => (type.kind === "quantity" || type.kind === "truth" ? type.length : undefined);
@@ -138,6 +183,12 @@ export function kindOf(entry: Entry): NameKind {
       return "note";
     case "fab":
       return "fabrication files";
+    case "table":
+      return "table";
+    case "column":
+      return "column";
+    case "choice":
+      return entry.type.kind === "part" ? "part" : "quantity";
     default:
       return "quantity";
   }

@@ -1,4 +1,5 @@
 import type { Statement } from "../syntax/statement";
+import { Kind } from "../syntax/tree";
 import type { Entry } from "./entry";
 
 /**
@@ -49,7 +50,8 @@ export function isChapter(name: string): boolean {
 
 /** Whether what a statement defines has members, so that its name behind a dot is not that of a chapter. */
 export function hasMembers(statement: Statement): boolean {
-  return statement.kind === "use" || statement.kind === "fab";
+  const isPart = statement.kind === "choice" && statement.tree.kind(statement.value) !== Kind.Literal;
+  return statement.kind === "use" || statement.kind === "fab" || statement.kind === "table" || isPart;
 }
 
 /**

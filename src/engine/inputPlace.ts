@@ -6,11 +6,11 @@ import type { InputPlace } from "./outcome";
 
 const HELD = { shape: "held" } as const;
 
-/** An uncertain literal as its readers are told of it. */
-export function placeOf(entry: Entry, node: Node, literal: Literal): InputPlace {
+/** An uncertain literal as its readers are told of it; by a name that is given, where its statement does not tell. */
+export function placeOf(entry: Entry, node: Node, literal: Literal, given: string | undefined): InputPlace {
   const { tree, text } = entry.statement;
   const stated = statesWhole(entry.statement, node) ? statedName(entry.statement) : undefined;
-  const name = stated ?? text.slice(tree.start(node), tree.end(node));
+  const name = given ?? stated ?? text.slice(tree.start(node), tree.end(node));
   const { nominal, low, high, dimension, point, unit } = literal;
   const spread = entry.statement.kind === "over" ? HELD : literal.spread;
   return { name, nominal, low, high, spread, dimension, point, unit };

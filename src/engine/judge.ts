@@ -1,4 +1,5 @@
 import { RATIO } from "../quantity/dimension";
+import type { Column } from "../syntax/statement";
 import { slack } from "./operation";
 import type { Clause } from "./condition";
 import { statedName, type Entry } from "./entry";
@@ -6,6 +7,7 @@ import { isChapter } from "./handbook";
 import { sameData } from "./sameData";
 import type {
   ClauseOutcome,
+  ColumnOutcome,
   Extent,
   InputPlace,
   Outcome,
@@ -73,7 +75,20 @@ class Judge {
         problems.push({ span: statement.tree.span(statement.name), code: "handbook.shadowed", chapter: name });
       return { kind: "use", name, path, isRead, problems };
     }
+    if (statement.kind === "table") {
+      const rows = type.kind === "table" ? type.rows : [];
+      return { kind: "table", name: entry.name!, rows, problems };
+    }
+    if (statement.kind === "column") return this.column(statement, problems);
     switch (type.kind) {
+      case "part":
+        return {
+          kind: "part",
+          name: entry.name!,
+          table: type.table.name ?? "",
+          row: type.table.type.kind === "table" ? type.table.type.rows[type.row] : "",
+          problems,
+        };
       case "quantity":
         return this.quantity(problems);
       case "truth":
@@ -133,6 +148,37 @@ class Judge {
     };
     problems.push(...judgeChoice(entry, outcome));
     return outcome;
+  }
+
+  private column(statement: Column, problems: Problem[]): ColumnOutcome {
+    const { entry, context } = this;
+    const { type, results, unit, blockedBy } = entry;
+    const { slots } = context;
+    this.addTrouble(problems);
+    const base = {
+      kind: "column",
+      name: entry.name ?? "",
+      table: statement.table,
+      isComputed: statement.value !== undefined,
+      problems,
+    } as const;
+    if (type.kind !== "column")
+      return { ...base, of: "none", ...NO_CELLS, ...(blockedBy === undefined ? {} : { blockedBy }) };
+    const { of, dimension, point, mixed, texts } = type;
+    const truths = Array.from({ length: of === "truth" ? results.length : 0 }, (_, row) =>
+      tri(slots.low[results.from + row], slots.high[results.from + row]),
+    );
+    return {
+      ...base,
+      of,
+      dimension,
+      point,
+      ...(unit ? { unit } : {}),
+      ...(mixed ? { mixed } : {}),
+      values: of === "quantity" ? this.extents(0, results.length) : [],
+      ...(of === "truth" ? { truths } : {}),
+      ...(texts ? { texts } : {}),
+    };
   }
 
   private truth(problems: Problem[]): Outcome {
@@ -268,6 +314,7 @@ class Judge {
       point: clause.point,
       ...(clause.unit ? { unit: clause.unit } : {}),
       ...(clause.row === undefined ? {} : { row: clause.row }),
+      ...(clause.rowName === undefined ? {} : { rowName: clause.rowName }),
       ...verdict,
     };
   }
@@ -297,6 +344,8 @@ function inOrderOfInputs(one: Push, other: Push): number {
   const way = one.highestAt === other.highestAt ? 0 : one.highestAt === "high" ? -1 : 1;
   return a.nominal - b.nominal || a.low - b.low || a.high - b.high || way;
 }
+
+const NO_CELLS = { values: [], dimension: RATIO, point: false } as const;
 
 const NOTHING = { values: [], isList: false, dimension: RATIO, point: false } as const;
 

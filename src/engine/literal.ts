@@ -24,9 +24,15 @@ export interface Literal {
 
 export type LiteralResult = { readonly literal: Literal } | { readonly problem: EngineProblem };
 
-/** Reads a Literal node. What cannot be read gives the problem instead, with its place. */
-export function readLiteral(text: string, tree: Tree, node: Node, isCounted: (name: string) => boolean): LiteralResult {
-  const reader = new Reader(text, tree, isCounted);
+/** Reads a Literal node; where it has no unit at all, in the unit `bare`. What cannot be read gives the problem instead, with its place. */
+export function readLiteral(
+  text: string,
+  tree: Tree,
+  node: Node,
+  isCounted: (name: string) => boolean,
+  bare?: Unit,
+): LiteralResult {
+  const reader = new Reader(text, tree, isCounted, bare);
   try {
     return { literal: reader.read(node) };
   } catch (error) {
@@ -59,6 +65,7 @@ class Reader {
     private readonly text: string,
     private readonly tree: Tree,
     private readonly isCounted: (name: string) => boolean,
+    private readonly bare: Unit | undefined,
   ) {}
 
   /** A letter code leaves the prefix to the display: `4n7` is shown as 4.7 nF, and `4u7 H` as 4.7 µH. */
@@ -70,20 +77,25 @@ class Reader {
   private readForm(node: Node): Literal {
     const { tree } = this;
     const form = tree.operator(node) as Form;
-    if (form === Form.Exact) return this.exact(this.member(tree.first(node)));
+    if (form === Form.Exact) return this.exact(this.inBare(this.member(tree.first(node))));
     if (form === Form.Readings || form === Form.Sample) return this.observed(node, form);
     const members = tree.children(node).map((child) => this.member(child));
     const last = [...members]
       .reverse()
       .find((member) => member.unit && !(form === Form.PlusMinus && isShare(member.unit)));
+    const shared = last?.unit ?? this.bare;
     switch (form) {
       case Form.PlusMinus:
-        return this.plusMinus(node, members[0], members[1], last?.unit);
+        return this.plusMinus(node, members[0], members[1], shared);
       case Form.Expanded:
-        return this.expanded(node, members, last?.unit);
+        return this.expanded(node, members, shared);
       default:
-        return this.range(node, form, members, last?.unit);
+        return this.range(node, form, members, shared);
     }
+  }
+
+  private inBare(member: Member): Member {
+    return member.unit || !this.bare ? member : { ...member, unit: this.bare };
   }
 
   private exact(member: Member): Literal {
@@ -178,7 +190,7 @@ class Reader {
     const children = tree.children(node);
     const unitNode = children.find((child) => tree.kind(child) === Kind.Unit);
     const members = children.filter((child) => child !== unitNode).map((child) => this.member(child));
-    const stated = unitNode === undefined ? undefined : this.unit(unitNode);
+    const stated = unitNode === undefined ? this.bare : this.unit(unitNode);
     const odd = members.find(({ uncertainty }) => uncertainty !== undefined);
     if (odd) this.fail(odd.node, { code: "literal.unreadable", text: this.written(odd.node) });
     const isCoded = members.some(({ notation }) => notation === Notation.LetterCode);

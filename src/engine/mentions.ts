@@ -1,5 +1,7 @@
 import { isSeriesName } from "../quantity/series";
 import type { Statement } from "../syntax/statement";
+import { columnName } from "./entry";
+import { namedSteps, pathOf } from "./paths";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
 import { isChapter } from "./handbook";
 
@@ -12,13 +14,17 @@ export interface Mention {
   /** The node of the name, and of the member. */
   readonly node: Node;
   readonly memberNode?: Node;
-  /** `call`: brackets follow. `unit`: the word stands where a unit belongs. `target`: a measurement or an override is of it. */
-  readonly use: "value" | "call" | "unit" | "target";
+  /** Behind `voltage` where more follows: the other names of `supply.parts.qty`, for tables of other notes. */
+  readonly steps?: readonly string[];
+  /** Inside a computed column: the column that is meant instead, if the table has it. */
+  readonly unless?: string;
+  /** `call`: brackets follow. `unit`: the word stands where a unit belongs. `target`: a measurement or an override is of it. `column`: the column of a table, if there is one. */
+  readonly use: "value" | "call" | "unit" | "target" | "column";
 }
 
 /** All names that a statement mentions, in the order in which they are written; those bound inside it are left out. */
 export function mentionsOf(statement: Statement): readonly Mention[] {
-  const walk = new Walk(statement.tree);
+  const walk = new Walk(statement.tree, statement.text);
   switch (statement.kind) {
     case "given":
     case "assume":
@@ -74,6 +80,11 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
         walk.expression(value);
       }
       break;
+    case "column":
+      if (statement.unit !== undefined) walk.unit(statement.unit);
+      if (statement.value !== undefined) walk.row(statement.table, statement.value);
+      for (const cell of statement.cells) if (cell !== NONE) walk.expression(cell);
+      break;
     case "correlation":
       walk.target(statement.first);
       walk.target(statement.second);
@@ -86,7 +97,25 @@ class Walk {
   readonly found: Mention[] = [];
   private bound: readonly string[] = [];
 
-  constructor(private readonly tree: Tree) {}
+  /** The table of whose rows the cells are meant. */
+  private table?: string;
+
+  constructor(
+    private readonly tree: Tree,
+    private readonly text: string,
+  ) {}
+
+  /** What is computed for every row: names mean its cells first. */
+  row(table: string, node: Node): void {
+    this.table = table;
+    this.expression(node);
+    this.table = undefined;
+  }
+
+  /** The column of a table that is looked at without being named. */
+  column(table: string, name: string, node: Node): void {
+    this.found.push({ name: columnName(table, name), node, use: "column" });
+  }
 
   /** Walks what lies in the scope of names that are bound there. */
   within(names: readonly string[], walk: () => void): void {
@@ -115,12 +144,12 @@ class Walk {
     const { tree } = this;
     switch (tree.kind(node)) {
       case Kind.Name:
-        if (!this.bound.includes(tree.text(node))) this.found.push({ name: tree.text(node), node, use });
-        return;
+        return this.name(node, use);
       case Kind.Unit:
         return this.unit(node);
       case Kind.Member:
-        return this.member(node, use);
+      case Kind.Index:
+        return this.path(node, use);
       case Kind.Call: {
         const callee = tree.first(node);
         this.expression(callee, "call");
@@ -143,13 +172,23 @@ class Walk {
     }
   }
 
-  private member(node: Node, use: "value" | "call"): void {
+  private name(node: Node, use: "value" | "call"): void {
+    const name = this.tree.text(node);
+    if (this.bound.includes(name)) return;
+    if (this.table === undefined || use === "call") return void this.found.push({ name, node, use });
+    this.found.push({ name, node, use, unless: columnName(this.table, name) });
+    this.column(this.table, name, node);
+  }
+
+  private path(node: Node, use: "value" | "call"): void {
     const { tree } = this;
-    const object = tree.first(node);
-    const member = tree.next(object);
-    const isHolder =
-      tree.kind(object) === Kind.Name && (isChapter(tree.text(object)) || !this.bound.includes(tree.text(object)));
-    if (!isHolder) return this.expression(object);
-    this.found.push({ name: tree.text(object), member: tree.text(member), node: object, memberNode: member, use });
+    const path = pathOf(tree, node, this.text);
+    const name = path && tree.text(path.base);
+    if (!path || !name || (this.bound.includes(name) && !isChapter(name))) return this.expression(tree.first(node));
+    const [first, ...others] = namedSteps(path);
+    const member = first && { member: first.name, memberNode: first.node };
+    const steps = others.length > 0 ? { steps: others.map((step) => step.name) } : {};
+    this.found.push({ name, node: path.base, ...member, ...steps, use });
+    if (use !== "call") for (const step of namedSteps(path)) this.column(name, step.name, step.node);
   }
 }

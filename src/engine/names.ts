@@ -15,7 +15,9 @@ export function judgeNames(note: Note): void {
   for (const [name, entries] of inOrder(note.declared)) {
     if (entries.length > 1)
       for (const entry of entries.slice(1))
-        add(entry, { span: spanOf(entry, name), code: "name.doubled", name, first: place(entries[0], name) });
+        // Of a table that is there twice, the columns are too.
+        if (entry.table === entries[0].table)
+          add(entry, { span: spanOf(entry, name), code: "name.doubled", name, first: place(entries[0], name) });
     const key = lookAlikeKey(name);
     const other = byKey.get(key);
     if (other === undefined) {

@@ -11,6 +11,8 @@ export function compileNative(compiler: Compiler, node: Node, name: string): Ope
   const native = NATIVES.get(name)!;
   const operands = argumentsOf(compiler, node, name, native);
   if (!operands) return undefined;
+  if (native.rule === "size" && operands[0].kind === "text")
+    return quantity(node, RATIO, [compiler.constant(operands[0].texts!.length)]);
   for (const operand of operands) if (!compiler.isQuantity(operand, `in ${name}(…)`)) return undefined;
   return new Call(compiler, node, name, native).result(operands);
 }
@@ -28,7 +30,7 @@ function argumentsOf(compiler: Compiler, node: Node, name: string, native: Nativ
       });
       return undefined;
     }
-    operands.push(compiler.expression(child));
+    operands.push(native.rule === "size" ? compiler.counted(child) : compiler.expression(child));
   }
   if (operands.length < native.least || operands.length > native.most) {
     const reason = operands.length < native.least ? "needs another argument" : "has an argument too many";

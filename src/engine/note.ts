@@ -1,16 +1,20 @@
-import type { Block, CalculationBlock } from "../note/block";
+import type { Block } from "../note/block";
+import type { CellLines } from "../note/cellLines";
 import { rescan, scan } from "../note/scan";
 import { parseStatement } from "../syntax/parse";
 import { splitStatements } from "../syntax/split";
 import type { Statement } from "../syntax/statement";
-import { Arena } from "../syntax/tree";
+import { Arena, Kind } from "../syntax/tree";
 import { applyEdits, type Edit } from "../text/edit";
-import type { Entry } from "./entry";
+import { definedName, type Entry } from "./entry";
+import { tableSources, type Source } from "./tableSources";
 
-/** The statements of one calculation block, with where each begins, counted from the block. */
+/** The statements of one block, with where each begins, counted from the block. */
 export interface BlockContent {
   readonly starts: readonly number[];
   readonly entries: readonly Entry[];
+  /** Of the parts of data tables: where their cells stand, counted from the block. */
+  readonly lines?: readonly (CellLines | undefined)[];
 }
 
 /** What an edit did to the statements of a note. */
@@ -24,7 +28,7 @@ export interface NoteChange {
 }
 
 /** Makes and keeps entries for the note; the program gives each its number. */
-export type MakeEntry = (statement: Statement) => Entry;
+export type MakeEntry = (statement: Statement, source: string, table?: Entry) => Entry;
 
 /**
  * A note as text, blocks and statements. An edit rescans the blocks around it, splits the calculation blocks that
@@ -110,11 +114,12 @@ export class Note {
       this.contents.delete(block);
     }
     this.blocks = blocks;
-    const fresh: { block: CalculationBlock; text: string }[] = [];
+    const fresh: { block: Block; sources: readonly Source[] }[] = [];
     let start = 0;
     for (const block of blocks) {
-      if (block.kind === "calculation" && !this.contents.has(block))
-        fresh.push({ block, text: this.text.slice(start, start + block.length) });
+      const isNew = !this.contents.has(block) && (block.kind === "calculation" || block.tables.length > 0);
+      const sources = isNew ? sourcesOf(block, this.text.slice(start, start + block.length)) : [];
+      if (sources.length > 0) fresh.push({ block, sources });
       start += block.length;
     }
     const change = this.fill(fresh, gone, make);
@@ -125,16 +130,13 @@ export class Note {
 
   /** Places the statements of the new blocks: the same text keeps its entry, the same name its entry with a new statement. */
   private fill(
-    fresh: readonly { block: CalculationBlock; text: string }[],
+    fresh: readonly { block: Block; sources: readonly Source[] }[],
     gone: readonly Entry[],
     make: MakeEntry,
   ): NoteChange {
-    const slices = fresh.map(({ block, text }) =>
-      splitStatements(text, block.lines).map(({ start, end }) => ({ start, text: text.slice(start, end) })),
-    );
     const matched = matchInOrder(
       gone,
-      slices.flat().map(({ text }) => text),
+      fresh.flatMap(({ sources }) => sources.map(({ source }) => source)),
     );
     const kept = new Set(matched);
     const unused = gone.filter((entry) => !kept.has(entry));
@@ -148,23 +150,31 @@ export class Note {
       return entry;
     };
     let next = 0;
-    fresh.forEach(({ block }, i) => {
-      const entries = slices[i].map(({ text }) => {
+    fresh.forEach(({ block, sources }) => {
+      let head: Entry | undefined;
+      const entries = sources.map(({ source, parse, part }) => {
+        const table = part === "column" ? head : undefined;
         const same = matched[next++];
-        if (same) return keep(same);
-        const statement = parseStatement(this.arena, text);
-        const at = unused.findIndex((entry) => continues(entry.statement, statement));
+        if (same && same.table === table) return ((head = part === "head" ? same : head), keep(same));
+        if (same) unused.push(same);
+        const statement = parse(this.arena);
+        const at = unused.findIndex((entry) => entry.table === table && continues(entry.statement, statement));
         if (at < 0) {
-          const entry = make(statement);
+          const entry = make(statement, source, table);
           added.push(entry);
-          return entry;
+          return ((head = part === "head" ? entry : head), entry);
         }
         const [entry] = unused.splice(at, 1);
         replaced.push(entry);
         entry.statement = statement;
-        return keep(entry);
+        entry.source = source;
+        return ((head = part === "head" ? entry : head), keep(entry));
       });
-      this.contents.set(block, { starts: slices[i].map(({ start }) => start), entries });
+      this.contents.set(block, {
+        starts: sources.map(({ start }) => start),
+        entries,
+        ...(sources.some(({ lines }) => lines) ? { lines: sources.map(({ lines }) => lines) } : {}),
+      });
     });
     return { added, removed: unused, replaced, moved };
   }
@@ -188,6 +198,15 @@ export class Note {
   }
 }
 
+/** What the statements of a block are read from: of calculations its lines, of prose its data tables. */
+function sourcesOf(block: Block, text: string): readonly Source[] {
+  if (block.kind === "prose") return tableSources(text, block);
+  return splitStatements(text, block.lines).map(({ start, end }) => {
+    const source = text.slice(start, end);
+    return { source, start, parse: (arena) => parseStatement(arena, source) };
+  });
+}
+
 /**
  * For each new text the old entry with the same text, or nothing: a common head and tail first, so that of equal lines
  * each keeps its own; what lies between by text, in order.
@@ -196,20 +215,20 @@ function matchInOrder(old: readonly Entry[], texts: readonly string[]): (Entry |
   const result: (Entry | undefined)[] = texts.map(() => undefined);
   const shorter = Math.min(old.length, texts.length);
   let head = 0;
-  while (head < shorter && old[head].statement.text === texts[head]) {
+  while (head < shorter && old[head].source === texts[head]) {
     result[head] = old[head];
     head++;
   }
   let tail = 0;
-  while (tail < shorter - head && old[old.length - 1 - tail].statement.text === texts[texts.length - 1 - tail]) {
+  while (tail < shorter - head && old[old.length - 1 - tail].source === texts[texts.length - 1 - tail]) {
     result[texts.length - 1 - tail] = old[old.length - 1 - tail];
     tail++;
   }
   const waiting = new Map<string, Entry[]>();
   for (const entry of old.slice(head, old.length - tail)) {
-    const list = waiting.get(entry.statement.text);
+    const list = waiting.get(entry.source);
     if (list) list.push(entry);
-    else waiting.set(entry.statement.text, [entry]);
+    else waiting.set(entry.source, [entry]);
   }
   for (let i = head; i < texts.length - tail; i++) result[i] = waiting.get(texts[i])?.shift();
   return result;
@@ -223,9 +242,19 @@ function continues(old: Statement, fresh: Statement): boolean {
     case "assume":
     case "over":
     case "derived":
-    case "choice":
     case "order":
+    case "table":
       return "name" in old && old.name !== undefined && old.tree.text(old.name) === fresh.tree.text(fresh.name);
+    case "choice":
+      // Which columns are meant by `Q.R_on` depends on the table that Q is chosen from.
+      return (
+        old.kind === "choice" &&
+        fresh.tree.kind(fresh.value) === Kind.Literal &&
+        old.tree.kind(old.value) === Kind.Literal &&
+        old.tree.text(old.name) === fresh.tree.text(fresh.name)
+      );
+    case "column":
+      return old.kind === "column" && old.table === fresh.table && definedName(old) === definedName(fresh);
     default:
       return false;
   }

@@ -2,6 +2,7 @@ import type { Dimension } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
 import type { SyntaxProblem } from "../syntax/problem";
 import type { Relation } from "./condition";
+import type { CellType } from "./entry";
 import type { EngineProblem, Origin } from "./problem";
 import type { Spread } from "./spread";
 
@@ -13,6 +14,9 @@ export type Outcome =
   | TruthOutcome
   | RuleOutcome
   | UseOutcome
+  | TableOutcome
+  | ColumnOutcome
+  | PartOutcome
   /** A function, counted units, an acceptance; a statement that is read and not computed yet; or one that could not be read. */
   | { readonly kind: "function" | "items" | "accept" | "later" | "broken"; readonly problems: readonly Problem[] };
 
@@ -125,11 +129,54 @@ export interface ClauseOutcome {
   readonly point: boolean;
   readonly unit?: Unit;
   readonly row?: number;
+  /** The name of that row, where it has one. */
+  readonly rowName?: string;
   readonly state: RuleState;
   readonly spare?: number;
   /** What is left at the worst point in the unit of the sides, negative where it is short; undefined for `=` and `!=`. */
   readonly room?: number;
   readonly reason?: string;
+}
+
+/** The head of a data table: the names by which its rows are looked up, empty where a row has none. */
+export interface TableOutcome {
+  readonly kind: "table";
+  readonly name: string;
+  readonly rows: readonly string[];
+  readonly problems: readonly Problem[];
+}
+
+/** A column of a data table. */
+export interface ColumnOutcome {
+  readonly kind: "column";
+  /** `parts.qty`. */
+  readonly name: string;
+  readonly table: string;
+  /** Its header has a formula. */
+  readonly isComputed: boolean;
+  /** `none`: it has no value, as one that is circular or whose header cannot be read. */
+  readonly of: "quantity" | "truth" | "text" | "none";
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+  /** The type of each cell, where they differ. */
+  readonly mixed?: readonly CellType[];
+  /** Of quantities: a value a row; not a number where the cell has none. */
+  readonly values: readonly Extent[];
+  /** Of conditions: a verdict a row, undefined where it is open. */
+  readonly truths?: readonly (boolean | undefined)[];
+  readonly texts?: readonly string[];
+  readonly blockedBy?: string;
+  readonly problems: readonly Problem[];
+}
+
+/** A part that was chosen: a row of a table. */
+export interface PartOutcome {
+  readonly kind: "part";
+  readonly name: string;
+  readonly table: string;
+  readonly row: string;
+  readonly problems: readonly Problem[];
 }
 
 export interface UseOutcome {

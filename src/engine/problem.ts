@@ -110,6 +110,31 @@ export type EngineTrouble =
   | { readonly code: "function.arguments"; readonly name: string; readonly reason: string; readonly signature: string }
   | { readonly code: "function.tooLarge"; readonly name: string }
   | { readonly code: "function.body"; readonly name: string; readonly problem: EngineProblem; readonly within: Place }
+  /** Text stands where a quantity or a condition is needed. */
+  | { readonly code: "text.unexpected"; readonly where: string; readonly text: string }
+  /** A row or a column that the table does not have. */
+  | {
+      readonly code: "table.unknown";
+      readonly table: string;
+      readonly name: string;
+      readonly is: "row" | "column";
+      readonly suggestion?: string;
+      /** What the table has of it. */
+      readonly has: readonly string[];
+    }
+  /** Cells of two dimensions, where a list needs one. */
+  | { readonly code: "table.mixed"; readonly column: string; readonly left: NamedKind; readonly right: NamedKind }
+  | { readonly code: "table.emptyCell"; readonly row: string; readonly column: string }
+  /** A row has the name of a column, which is what `parts.name` means. */
+  | { readonly code: "table.rowLikeColumn"; readonly table: string; readonly row: string }
+  | { readonly code: "table.native"; readonly column: string }
+  /** What is wrong with a computed column in some of its rows. */
+  | {
+      readonly code: "table.rows";
+      readonly rows: readonly string[];
+      readonly left: number;
+      readonly problem: EngineProblem;
+    }
   | { readonly code: "truth.needed"; readonly where: string; readonly side: Side }
   | { readonly code: "truth.unexpected"; readonly where: string; readonly text: string }
   | { readonly code: "list.unexpected"; readonly where: string; readonly text: string }
@@ -163,7 +188,24 @@ export type EngineTrouble =
   | { readonly code: "handbook.unreadable"; readonly chapter: string; readonly detail: string }
   | { readonly code: "later.notComputed"; readonly what: string };
 
-export type NameKind = "quantity" | "function" | "counted unit" | "note" | "fabrication files" | "native function";
+/** A cell, by the name of its row, and of what kind it is. */
+export interface NamedKind {
+  readonly row: string;
+  readonly dimension: Dimension;
+  readonly point: boolean;
+}
+
+export type NameKind =
+  | "quantity"
+  | "function"
+  | "counted unit"
+  | "note"
+  | "fabrication files"
+  | "native function"
+  | "table"
+  | "column"
+  | "row"
+  | "part";
 
 /** What the two sides were to do with each other. */
 export type MismatchOperation = {

@@ -4,12 +4,14 @@ import type { Surroundings } from "./compile";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
 import { compileEntry } from "./definition";
+import { dropFrom, dropOne, sortByOrder } from "./entryLists";
 import { declaredNames, NO_TYPE, sameType, Entry } from "./entry";
 import { chapterAt, chapterMeant, chapterPath, ChapterReaders } from "./handbook";
 import { placeOf } from "./inputPlace";
 import { judge, type JudgeContext } from "./judge";
 import type { ReadResult } from "./library";
 import { compareMeasurements } from "./measurements";
+import { Lookup } from "./lookup";
 import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
 import { Note, type NoteChange } from "./note";
@@ -43,6 +45,7 @@ export class Program {
   readonly tape = new Tape();
   readonly slots = new Slots();
   readonly runner = new Runner(this.tape, this.slots);
+  private readonly lookup = new Lookup(this.notes);
   /** Set by tests. */
   log?: Log;
 
@@ -76,7 +79,7 @@ export class Program {
     this.unread.delete(path);
     this.apply(
       note,
-      note.setText(text, (statement) => this.make(note, statement)),
+      note.setText(text, (...parts) => this.make(note, ...parts)),
     );
     if (!known) this.noteArrived(path);
   }
@@ -87,7 +90,7 @@ export class Program {
     if (!note) throw new Error(`The note ${path} is not open.`);
     this.apply(
       note,
-      note.edit(edit, (statement) => this.make(note, statement)),
+      note.edit(edit, (...parts) => this.make(note, ...parts)),
     );
   }
 
@@ -171,9 +174,9 @@ export class Program {
     }
   }
 
-  private make(note: Note, statement: Statement): Entry {
+  private make(note: Note, statement: Statement, source: string, table?: Entry): Entry {
     const id = this.freeIds.pop() ?? this.byId.length;
-    const entry = new Entry(id, note, statement);
+    const entry = new Entry(id, note, statement, source, table);
     this.byId[id] = entry;
     return entry;
   }
@@ -330,21 +333,31 @@ export class Program {
     const depend = (found: Entry | undefined) => {
       if (found && !dependencies.includes(found)) dependencies.push(found);
     };
-    for (const { name, member, use } of entry.mentions) {
+    const register = (note: Note, name: string) => {
+      note.addMention(name, entry);
+      foreign.push({ note, name });
+    };
+    for (const { name, member, steps, use, unless } of entry.mentions) {
       entry.note.addMention(name, entry);
       if (use === "target") continue;
-      const found = this.find(entry, name);
+      const found = use === "column" ? this.lookup.columnFor(entry, name) : this.find(entry, name);
       // Behind a number `V` is the volt, whatever the note calls V; only what is counted is asked for there.
       if (use === "unit" && found?.statement.kind !== "items") continue;
+      // What a column says of itself is its own business: its cells may use each other.
+      if (found === entry && use === "column") continue;
+      if (unless !== undefined && this.lookup.columnFor(entry, unless)) continue;
+      const names = member === undefined ? [] : [member, ...(steps ?? [])];
       const chapter = member === undefined ? undefined : chapterMeant(name, found?.statement);
-      if (chapter === undefined) depend(found);
-      else this.chapters.add(chapter, entry);
-      const other = member === undefined ? undefined : this.noteBehind(found, name);
-      if (!other || member === undefined) continue;
-      other.addMention(member, entry);
-      foreign.push({ note: other, name: member });
-      depend(other.declared.get(member)?.[0]);
+      if (chapter !== undefined) {
+        this.chapters.add(chapter, entry);
+        const note = this.notes.get(chapterPath(chapter));
+        if (note) this.lookup.followInto(entry, note, names, register, depend);
+        continue;
+      }
+      depend(found);
+      if (found && names.length > 0) this.lookup.follow(entry, found, names, register, depend);
     }
+    depend(entry.table);
     if (entry.statement.kind === "assume") depend(this.replacementOf(entry));
     if (foreign.length > 0) entry.foreign = foreign;
     this.link(entry, dependencies);
@@ -375,19 +388,11 @@ export class Program {
   }
 
   find(from: Entry, name: string): Entry | undefined {
-    return from.note.declared.get(name)?.[0];
+    return this.lookup.find(from, name);
   }
 
   noteUsedBy(use: Entry): Note | undefined {
-    const path = usedPath(use);
-    return path === undefined ? undefined : this.notes.get(path);
-  }
-
-  /** The note in which the members of a name are looked up, where it is held. */
-  private noteBehind(found: Entry | undefined, name: string): Note | undefined {
-    const chapter = chapterMeant(name, found?.statement);
-    if (chapter !== undefined) return this.notes.get(chapterPath(chapter));
-    return found?.statement.kind === "use" ? this.noteUsedBy(found) : undefined;
+    return this.lookup.noteUsedBy(use);
   }
 
   /** The measurement that stands instead of an assumption: the one with the latest date, else the last written. */
@@ -519,7 +524,6 @@ export class Program {
 
   private readonly surroundings: Surroundings = {
     find: (from, name) => this.find(from, name),
-    findMember: (from, alias, member) => this.noteBehind(this.find(from, alias), alias)?.declared.get(member)?.[0],
     chapter: (name) => {
       const path = chapterPath(name);
       const note = this.notes.get(path);
@@ -527,12 +531,19 @@ export class Program {
       const unread = this.unread.get(path);
       return unread && "trouble" in unread ? { trouble: unread.detail || unread.trouble } : undefined;
     },
+    member: (use, name) => this.lookup.member(use, name),
+    column: (table, name) => this.lookup.column(table, name),
+    columns: (table) => {
+      // A column that comes or goes is told to those who were told which there are.
+      if (this.compiling) table.note.guesses.add(this.compiling);
+      return this.lookup.columnsOf(table);
+    },
     isRead: (use) => this.noteUsedBy(use) !== undefined,
-    literalSlot: (entry, node, literal) => {
+    literalSlot: (entry, node, literal, name) => {
       const known = entry.literals?.get(node);
       if (known !== undefined) return known;
       const isExact = literal.low === literal.high;
-      const slot = isExact ? this.slots.take(1).from : this.inputSlot(entry, placeOf(entry, node, literal));
+      const slot = isExact ? this.slots.take(1).from : this.inputSlot(entry, placeOf(entry, node, literal, name));
       if (isExact) this.slots.setConstant(slot, literal.nominal);
       (entry.literals ??= new Map()).set(node, slot);
       return slot;
@@ -572,23 +583,4 @@ export class Program {
 
 function dateOf(entry: Entry): string {
   return entry.statement.kind === "measured" ? (entry.statement.on ?? "") : "";
-}
-
-/** Sorts by place in the text; whether the first became another. */
-function sortByOrder(entries: Entry[]): boolean {
-  const [first] = entries;
-  entries.sort((a, b) => a.order - b.order);
-  return entries[0] !== first;
-}
-
-function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry): void {
-  const list = map.get(name);
-  if (!list) return;
-  dropOne(list, entry);
-  if (list.length === 0) map.delete(name);
-}
-
-function dropOne(list: Entry[], entry: Entry): void {
-  const at = list.indexOf(entry);
-  if (at >= 0) list.splice(at, 1);
 }

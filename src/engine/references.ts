@@ -5,14 +5,18 @@ import { chapterEntry, meansChapter, unknownHolder } from "./chapterMember";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
 import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
+import { compilePath } from "./members";
 import { quantity, seenAt, truth, type Operand } from "./operand";
+import { pathOf, type Path } from "./paths";
 import { OF_TURN } from "./turns";
 
-/** The value of a name: a parameter, an entry of the note, or a constant. */
+/** The value of a name: a parameter, a cell of the row at hand, an entry of the note, or a constant. */
 export function compileName(compiler: Compiler, node: Node): Operand | undefined {
   const name = compiler.tree.text(node);
   const bound = compiler.bound(name);
   if (bound) return seenAt(bound, node);
+  const cell = compiler.cellOf(name, node);
+  if (cell !== "unnamed") return cell;
   const entry = compiler.find(name);
   if (entry) return use(compiler, entry, name, node);
   const constant = CONSTANTS.get(name);
@@ -28,26 +32,38 @@ export function compileName(compiler: Compiler, node: Node): Operand | undefined
   });
 }
 
-/** The value of `alias.member`. */
+/** The value of `alias.member`, of a column or a cell of a table, of a part. */
 export function compileMember(compiler: Compiler, node: Node): Operand | undefined {
   const { tree } = compiler;
-  const object = tree.first(node);
-  const member = tree.next(object);
-  if (tree.kind(object) !== Kind.Name) return compiler.fail(node, { code: "later.notComputed", what: "table" });
-  const alias = tree.text(object);
-  if (meansChapter(compiler, alias)) {
-    const entry = chapterEntry(compiler, node, "quantity");
-    return entry && use(compiler, entry, `${alias}.${tree.text(member)}`, node);
-  }
+  const path = pathOf(tree, node, compiler.statementText);
+  if (!path) return compiler.fail(node, { code: "later.notComputed", what: "table" });
+  const alias = tree.text(path.base);
+  if (meansChapter(compiler, alias)) return ofChapter(compiler, node, path);
   const found = compiler.find(alias);
-  if (!found) return unknownHolder(compiler, object);
+  if (!found) return unknownHolder(compiler, path.base);
   if (found.statement.kind === "fab")
     return compiler.fail(node, { code: "later.notComputed", what: "fabrication files" });
-  if (found.statement.kind !== "use") return compiler.wrongKind(object, alias, kindOf(found), "note");
-  const entry = compiler.findMember(alias, tree.text(member));
-  if (entry) return use(compiler, entry, `${alias}.${tree.text(member)}`, node);
-  if (found.type.kind === "none") return compiler.block(alias);
-  return compiler.fail(member, { code: "name.unknown", name: `${alias}.${tree.text(member)}`, isUnit: false });
+  return compilePath(compiler, node, found, path, (entry, name) => use(compiler, entry, name, node));
+}
+
+/** A quantity of a chapter, or what of a table in it. */
+function ofChapter(compiler: Compiler, node: Node, { base, steps }: Path): Operand | undefined {
+  const [first, ...others] = steps;
+  const holder = innermost(compiler, node);
+  const entry = first.isKey ? undefined : chapterEntry(compiler, holder, "quantity");
+  const left: Path = { base: first.node, steps: others };
+  const written = compiler.tree.text(base);
+  return (
+    entry && compilePath(compiler, node, entry, left, (found, name) => use(compiler, found, `${written}.${name}`, node))
+  );
+}
+
+/** The first member of a path: its name and what stands behind the first dot. */
+function innermost(compiler: Compiler, node: Node): Node {
+  const { tree } = compiler;
+  let at = node;
+  while (tree.kind(tree.first(at)) !== Kind.Name) at = tree.first(at);
+  return at;
 }
 
 /** The value of another entry. */

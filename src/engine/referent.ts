@@ -47,7 +47,7 @@ export function referenceAt(snapshot: Snapshot, offset: number, notes: Notes): R
     const span = snapshot.spanOf(row, statement.tree.span(statement.path));
     if (touches(span, offset)) return { span, referent: { kind: "note", path: row.outcome.path }, row };
   }
-  const touching = nameUsesOf(statement).filter((use) => touches(use.span, offset - row.start));
+  const touching = nameUsesOf(statement).filter((use) => touches(use.span, snapshot.placeIn(row, offset) ?? -1));
   // Between two words that meet, as in `LED/board`, the one that begins here is meant.
   const use = touching[touching.length - 1] as NameUse | undefined;
   const referent = use && referentOf(snapshot, row, use, notes);

@@ -1,6 +1,6 @@
 /**
- * Whether two pieces of plain data are equal. Dimensions, units and statements are the same only as the same object:
- * the first two are interned, and a statement that was parsed again is another one.
+ * Whether two pieces of plain data are equal. Dimensions, units, statements and entries are the same only as the same
+ * object: the first two are interned, and a statement that was parsed again is another one.
  */
 export function sameData(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
@@ -16,5 +16,5 @@ export function sameData(a: unknown, b: unknown): boolean {
 }
 
 function isSingleton(value: object): boolean {
-  return "tree" in value || "exponents" in value || "powers" in value;
+  return "tree" in value || "exponents" in value || "powers" in value || "dependents" in value;
 }

@@ -1,7 +1,8 @@
 import type { Block } from "../note/block";
+import type { CellLines } from "../note/cellLines";
 import type { Statement } from "../syntax/statement";
 import { LineIndex } from "../text/lineIndex";
-import type { Span } from "../text/span";
+import { shift, type Span } from "../text/span";
 import { declaredNames, type Entry } from "./entry";
 import type { Note } from "./note";
 import type { Outcome, Problem } from "./outcome";
@@ -16,6 +17,15 @@ export interface Row {
   readonly outcome: Outcome;
   /** What the view of the whole note adds: doubled names, measurements, unused assumptions. */
   readonly noteProblems: readonly EngineProblem[];
+  /** Of a part of a data table: where its cells stand, in offsets from {@link CellsAt.from}. */
+  readonly cells?: CellsAt;
+}
+
+/** The cells of a part of a data table, where they stand. */
+export interface CellsAt {
+  readonly lines: CellLines;
+  /** Where their block begins. */
+  readonly from: number;
 }
 
 /** What a snapshot is made of: for every statement where it stands and what came out of it, in columns. */
@@ -24,6 +34,8 @@ export interface Columns {
   readonly starts: readonly number[];
   readonly outcomes: readonly Outcome[];
   readonly noteProblems: readonly (readonly EngineProblem[])[];
+  /** By the number of the statement; most have none. */
+  readonly cells: ReadonlyMap<number, CellsAt>;
 }
 
 /** A block where it stands. */
@@ -51,13 +63,12 @@ export class Snapshot {
 
   /** The statements in the order of the text. Made when first asked for, since most snapshots live for one keystroke. */
   get rows(): readonly Row[] {
-    const { statements, starts, outcomes, noteProblems } = this.columns;
-    return (this.allRows ??= statements.map((statement, i) => ({
-      statement,
-      start: starts[i],
-      outcome: outcomes[i],
-      noteProblems: noteProblems[i],
-    })));
+    const { statements, starts, outcomes, noteProblems, cells } = this.columns;
+    return (this.allRows ??= statements.map((statement, i) => {
+      const row = { statement, start: starts[i], outcome: outcomes[i], noteProblems: noteProblems[i] };
+      const at = cells.get(i);
+      return at ? { ...row, cells: at } : row;
+    }));
   }
 
   get lines(): LineIndex {
@@ -91,13 +102,33 @@ export class Snapshot {
       else high = middle - 1;
     }
     const row = this.rows[low] as Row | undefined;
+    if (row?.cells) return this.partAt(low, offset);
     return row && row.start <= offset && offset <= row.start + row.statement.text.length ? row : undefined;
+  }
+
+  /** The part of a data table, the last of which is given, in one of whose cells an offset lies. */
+  private partAt(last: number, offset: number): Row | undefined {
+    const { start } = this.rows[last];
+    for (let i = last; i >= 0 && this.rows[i].cells && this.rows[i].start === start; i--)
+      if (this.placeIn(this.rows[i], offset) !== undefined) return this.rows[i];
+    return undefined;
+  }
+
+  /** Where an offset of the note is in the text of a statement; undefined where it lies outside of it. */
+  placeIn({ start, cells, statement }: Row, offset: number): number | undefined {
+    if (cells) return cells.lines.placeOf(offset - cells.from);
+    return start <= offset && offset <= start + statement.text.length ? offset - start : undefined;
   }
 
   /** Where a span of a statement is in the note. */
   spanOf(row: Row, span: Span): Span {
-    return { start: row.start + span.start, end: row.start + span.end };
+    return placed(row, span);
   }
+}
+
+/** Where a span of a statement is in its note. */
+export function placed({ start, cells }: Row, span: Span): Span {
+  return cells ? shift(cells.lines.sourceOf(span), cells.from) : shift(span, start);
 }
 
 /** All problems of a row: of its text, of its meaning, and of its place among the others. */
@@ -112,6 +143,7 @@ export function makeSnapshot(note: Note, old: Snapshot | undefined): Snapshot {
   const starts: number[] = [];
   const outcomes: Outcome[] = [];
   const noteProblems: (readonly EngineProblem[])[] = [];
+  const cells = new Map<number, CellsAt>();
   let start = 0;
   for (const block of note.blocks) {
     blocks.push({ block, start });
@@ -120,6 +152,8 @@ export function makeSnapshot(note: Note, old: Snapshot | undefined): Snapshot {
       for (let i = 0; i < content.entries.length; i++) {
         const entry = content.entries[i];
         if (!entry.outcome) throw new Error("A snapshot was asked for before the notes were settled.");
+        const lines = content.lines?.[i];
+        if (lines) cells.set(statements.length, { lines, from: start });
         statements.push(entry.statement);
         starts.push(start + content.starts[i]);
         outcomes.push(entry.outcome);
@@ -128,7 +162,7 @@ export function makeSnapshot(note: Note, old: Snapshot | undefined): Snapshot {
     }
     start += block.length;
   }
-  const columns = { statements, starts, outcomes, noteProblems };
+  const columns = { statements, starts, outcomes, noteProblems, cells };
   return old && old.text === note.text && sameColumns(old.columns, columns)
     ? old
     : new Snapshot(note.path, note.text, blocks, columns);

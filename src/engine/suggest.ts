@@ -12,7 +12,8 @@ export function suggestName(note: Note, name: string, wanted: "quantity" | "func
   const candidates: string[] = [];
   for (const [declared, [entry]] of note.declared) {
     const isFunction = entry.statement.kind === "function";
-    if (isFunction === (wanted === "function") && entry.statement.kind !== "items") candidates.push(declared);
+    const { kind } = entry.statement;
+    if (isFunction === (wanted === "function") && kind !== "items" && kind !== "column") candidates.push(declared);
   }
   if (wanted === "function") candidates.push(...NATIVES.keys());
   return nearestName(candidates, name);

@@ -24,9 +24,17 @@ export function troubleProblem(entry: Entry, context: JudgeContext, of: "value" 
     if (!isLost || (of === "range" && searched && searched.kind !== "undefined")) continue;
     const origin = runner.origin(code, tape.a[row], of);
     if (!origin) continue;
-    return describe(entry, context, of, origin.row, origin.operands);
+    const problem = describe(entry, context, of, origin.row, origin.operands);
+    return inRow(entry, slot - entry.results.from, problem);
   }
   return undefined;
+}
+
+/** Of a computed column: in which row it is. */
+function inRow({ statement, table }: Entry, row: number, problem: EngineProblem): EngineProblem {
+  if (statement.kind !== "column" || statement.value === undefined || table?.type.kind !== "table") return problem;
+  const name = table.type.rows[row] || `row ${row + 1}`;
+  return { span: problem.span, code: "table.rows", rows: [name], left: 0, problem };
 }
 
 function describe(

@@ -83,7 +83,7 @@ function quantityWords(row: Row, outcome: QuantityOutcome, snapshot: Snapshot): 
  * typical and maximum, in plain decimals. Assumptions and measurements keep theirs, since its line style says which it is.
  */
 function repeatsItself({ statement }: Row): boolean {
-  if (statement.kind === "function" || !("value" in statement)) return false;
+  if (statement.kind === "function" || !("value" in statement) || statement.value === undefined) return false;
   if (statement.kind === "derived" && (statement.unit !== undefined || statement.choice)) return false;
   return isPlainLiteral(statement.tree, statement.value);
 }

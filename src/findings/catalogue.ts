@@ -3,7 +3,7 @@ import { foundIn, nameOfRule } from "./found";
 import type { Problem } from "../engine/outcome";
 import type { Row } from "../engine/snapshot";
 import type { Fix } from "../text/fix";
-import { shift, type Span } from "../text/span";
+import type { Span } from "../text/span";
 import type { AnyProblem, Code, Finding, FindingContext, Severity, Site, Wording } from "./finding";
 import { acceptIdle } from "./acceptIdle";
 import { acceptUnknown } from "./acceptUnknown";
@@ -75,6 +75,19 @@ import { syntaxWholeNumberExpected } from "./syntaxWholeNumberExpected";
 import { temperaturePair } from "./temperaturePair";
 import { temperaturePoint } from "./temperaturePoint";
 import { temperatureRelative } from "./temperatureRelative";
+import { tableCell } from "./tableCell";
+import { tableComputedCell } from "./tableComputedCell";
+import { tableDoubledRow } from "./tableDoubledRow";
+import { tableEmptyCell } from "./tableEmptyCell";
+import { tableHeader } from "./tableHeader";
+import { tableMergedCell } from "./tableMergedCell";
+import { tableMixed } from "./tableMixed";
+import { tableNative } from "./tableNative";
+import { tableRagged } from "./tableRagged";
+import { tableRowLikeColumn } from "./tableRowLikeColumn";
+import { tableRows } from "./tableRows";
+import { tableUnknown } from "./tableUnknown";
+import { textUnexpected } from "./textUnexpected";
 import { textNotUtf8 } from "./textNotUtf8";
 import { truthNeeded } from "./truthNeeded";
 import { truthUnexpected } from "./truthUnexpected";
@@ -159,7 +172,7 @@ function worded(problem: AnyProblem, row: Row | undefined, context: FindingConte
   const finding: Finding = {
     code: problem.code,
     severity: wording.severityOf?.(problem, site) ?? wording.severity,
-    span: row ? shift(problem.span, row.start) : problem.span,
+    span: row ? context.snapshot.spanOf(row, problem.span) : problem.span,
     message: wording.message(problem, site),
     ...(related.length > 0 ? { related } : {}),
   };
@@ -252,6 +265,22 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "truth.unexpected": truthUnexpected,
   "list.unexpected": listUnexpected,
   "list.lengths": listLengths,
+  "table.cell": tableCell,
+  "table.computedCell": tableComputedCell,
+  "table.doubledRow": tableDoubledRow,
+  "table.emptyCell": tableEmptyCell,
+  "table.header": tableHeader,
+  "table.mergedCell": tableMergedCell,
+  "table.mixed": tableMixed,
+  "table.native": tableNative,
+  "table.ragged": tableRagged,
+  "table.rowLikeColumn": tableRowLikeColumn,
+  "table.rows": tableRows(
+    (problem, row, context) => wordingOf(problem).message(problem, { row, context }),
+    (problem) => wordingOf(problem).severity,
+  ),
+  "table.unknown": tableUnknown,
+  "text.unexpected": textUnexpected,
   "choice.off": choiceOff,
   "choice.overtaken": choiceOvertaken,
   "choice.short": choiceShort,

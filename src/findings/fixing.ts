@@ -1,10 +1,11 @@
-import type { Row, Snapshot } from "../engine/snapshot";
+import { placed, type Row, type Snapshot } from "../engine/snapshot";
 import { shift, type Span } from "../text/span";
 import type { Edit } from "../text/edit";
 import type { Fix } from "../text/fix";
 
-/** The edit that puts a text in the place of a span of a statement. */
+/** The edit that puts a text in the place of a span of a statement. In a cell of a table a pipe is escaped. */
 export function replaceIn(row: Row, span: Span, text: string): Edit {
+  if (row.cells) return { span: placed(row, span), text: text.replace(/\|/g, "\\|") };
   return { span: shift(span, row.start), text };
 }
 

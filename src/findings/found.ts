@@ -45,7 +45,7 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
 /** Whether a problem says again what is wrong with the text: at the same place, or because of a character that cannot be seen. */
 function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): boolean {
   if (problem.code === "syntax.unexpected") return ofText.some(({ code }) => code === "syntax.invisibleCharacter");
-  if (problem.code.startsWith("syntax.")) return false;
+  if (ofText.some((other) => other === problem)) return false;
   // `meausred V = 2 V`: what the word was meant as tells whether the name is defined twice.
   if (problem.code === "name.doubled" && ofText.some(({ code }) => code === "syntax.unknownStatement")) return true;
   return ofText.some(({ span }) => span.start < problem.span.end && problem.span.start < span.end);
@@ -58,6 +58,7 @@ function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string
     for (const name of problem.path) inCircles.add(name);
     return isKnown;
   }
+  if (problem.code === "table.emptyCell") return isLeftOut(problem.row, problem.column, context.snapshot);
   if (problem.code !== "function.body") return false;
   const { within, problem: inner } = problem;
   // Functions that call each other are a circle, of which their definitions speak.
@@ -68,6 +69,12 @@ function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string
     row !== undefined &&
     problemsOf(row).some(({ code, span }) => code === inner.code && span.start === within.span.start)
   );
+}
+
+/** Whether a row has too few cells, which says all of its empty ones. */
+function isLeftOut(row: string, column: string, snapshot: Snapshot): boolean {
+  const head = snapshot.find(column.slice(0, column.indexOf(".")));
+  return head !== undefined && head.statement.problems.some((each) => each.code === "table.ragged" && each.row === row);
 }
 
 /** The statements that a reported problem leaves without a verdict: asked for once, and only if some rule has none. */
@@ -90,7 +97,7 @@ function ruleProblem(row: Row, explained: ReadonlySet<Row>): Found | undefined {
 }
 
 /** Warnings that leave a rule undecided, as errors do. */
-const EXPLANATIONS: ReadonlySet<string> = new Set(["range.undefined", "later.notComputed"]);
+const EXPLANATIONS: ReadonlySet<string> = new Set(["range.undefined", "later.notComputed", "table.emptyCell"]);
 
 function textProblems({ text, blocks }: Snapshot): readonly TextProblem[] {
   const problems: TextProblem[] = [];

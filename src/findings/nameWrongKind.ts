@@ -31,6 +31,10 @@ const KINDS: Readonly<Record<NameKind, string>> = {
   note: "another note",
   "fabrication files": "a set of fabrication files",
   "native function": "a built-in function",
+  table: "a table",
+  column: "a column",
+  row: "a row of a table",
+  part: "a part",
 };
 
 const called = (name: string): string => `Call it with its arguments: \`${name}(…)\`.`;
@@ -42,4 +46,8 @@ const WAYS_OUT: Readonly<Record<NameKind, (name: string) => string>> = {
   "counted unit": (name) => `Put a number before it: \`1 ${name}\`.`,
   note: (name) => `Name one of its quantities: \`${name}.quantity\`.`,
   "fabrication files": (name) => `Name one of their facts: \`${name}.width\`.`,
+  table: (name) => `Name one of its columns, or a cell: \`${name}.column\`, \`${name}.row.column\`.`,
+  column: () => "",
+  row: (name) => `Name one of its cells: \`${name}.column\`.`,
+  part: (name) => `Name one of its values: \`${name}.column\`.`,
 };

@@ -1,6 +1,6 @@
 import { shortened } from "../phrases/side";
 import { extentText } from "../phrases/value";
-import { decisiveClause, sizeText, worstInputs } from "../phrases/rule";
+import { decisiveClause, rowsText, sizeText, worstInputs } from "../phrases/rule";
 import type { ClauseOutcome, Extent } from "../engine/outcome";
 import type { Row } from "../engine/snapshot";
 import { chooseForRule } from "../phrases/choosing";
@@ -47,7 +47,8 @@ function weight({ rule }: RuleProblem): Severity {
 function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): string {
   const clause = decisiveClause(rule);
   const size = clause && sizeText(clause);
-  const parts = [`\`${conditionText(row)}\` ${state}${size ? `, ${size}` : ""}.`];
+  const rows = rowsText(rule);
+  const parts = [`\`${conditionText(row)}\` ${state}${rows ? ` in ${rows}` : ""}${size ? `, ${size}` : ""}.`];
   if (clause && clause.relation === "=" && /±|\+\/-|\.\./.test(clause.rightText)) {
     const band = `${clause.leftText} inside ${clause.rightText}`;
     parts.push(`\`=\` asks for every value between the limits at once. For a band write \`${band}\`.`);

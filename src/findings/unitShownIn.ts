@@ -18,7 +18,8 @@ export const unitShownIn: Wording<"unit.shownIn"> = {
     if (names === undefined) return plain + solidAngleText(side.dimension, wantedDimension);
     return `${plain} What is counted is dropped by \`without ${names.join(", ")}\` behind it.`;
   },
-  fixes: (problem, { row }) => [...withoutCounted(problem, row), shownAsItIs(problem, row)],
+  // In a table it is the cell that is wrong, or the header: nothing says which.
+  fixes: (problem, { row }) => (row.cells ? [] : [...withoutCounted(problem, row), shownAsItIs(problem, row)]),
 };
 
 /** Behind the definition, where brackets ask for what it is without what it counts. */

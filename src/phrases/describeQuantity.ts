@@ -55,7 +55,13 @@ function valuesText(values: readonly Extent[], of: QuantityOutcome): string {
 
 /** The formula with the numbers set under the symbols; nothing for a plain literal. */
 function formula({ statement }: Row, home: Snapshot, notes: Notes): string {
-  if (statement.kind === "function" || statement.kind === "over" || !("value" in statement)) return "";
+  if (
+    statement.kind === "function" ||
+    statement.kind === "over" ||
+    !("value" in statement) ||
+    statement.value === undefined
+  )
+    return "";
   const row = home.rowOf(statement);
   return row ? formulaOf(row, statement.value, home, notes, () => undefined) : "";
 }

@@ -21,11 +21,26 @@ export function rulePhrase(rule: RuleOutcome): string {
   }
   const size = clause && sizeText(clause);
   const at = rule.state === "failsAtLimits" && clause ? worstInputs(clause).slice(0, INPUTS_NAMED).join(", ") : "";
-  const row = clause?.row === undefined || rule.state === "holds" ? "" : `row ${clause.row + 1}`;
-  if (row) parts.push(row);
+  const rows = rule.state === "holds" ? "" : rowsText(rule);
+  if (rows) parts.push(rows);
   if (size && at) parts.push(`${size} at ${at}`);
   else if (size || at) parts.push(size || at);
   return parts.join(", ");
+}
+
+/** Rows named beside a rule. */
+const ROWS_NAMED = 3;
+
+/** The rows that are in the rule's state, by their names, the worst first: `bar, lens and 2 more`, `row 2`. */
+export function rowsText(rule: RuleOutcome): string {
+  const same = rule.clauses.filter(({ state, row }) => state === rule.state && row !== undefined);
+  const names = [...same]
+    .sort((a, b) => closeness(a) - closeness(b))
+    .map(({ row, rowName }) => rowName ?? `row ${row! + 1}`);
+  const distinct = [...new Set(names)];
+  const left = distinct.length - ROWS_NAMED;
+  const shown = left > 0 ? [...distinct.slice(0, ROWS_NAMED), `${left} more`] : distinct;
+  return shown.length > 1 ? `${shown.slice(0, -1).join(", ")} and ${shown[shown.length - 1]}` : shown.join("");
 }
 
 const STATES = {

@@ -54,6 +54,17 @@ export class Cursor extends Lexer {
     this.begin(text);
   }
 
+  /** Goes on with a stretch of the text that stands for itself; the problems of those before are kept by who reads them. */
+  restart(start: number, limit: number): void {
+    this.problems = NO_PROBLEMS;
+    this.height = 0;
+    this.spoilt = false;
+    this.depth = 0;
+    this.troubledAt = -1;
+    this.abandoned = false;
+    this.begin(this.text, start, limit);
+  }
+
   override report(start: number, end: number, trouble: SyntaxTrouble): void {
     if (this.abandoned || this.problems.length >= MOST_PROBLEMS) return;
     const problem: SyntaxProblem = { span: { start, end }, ...trouble };

@@ -93,7 +93,7 @@ function isFollowedByEquals(at: Cursor): boolean {
 }
 
 /** `[unit]` behind a defined name, from the bracket. */
-function shownUnit(at: Cursor): Node | undefined {
+export function shownUnit(at: Cursor): Node | undefined {
   const opened = at.start;
   const { text, limit } = at;
   let start = at.end;

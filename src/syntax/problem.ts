@@ -108,5 +108,21 @@ export type SyntaxTrouble =
   | { readonly code: "syntax.wholeNumberExpected"; readonly found: string }
   /** A share of builds outside 0 % .. 100 %, a correlation outside −1 .. 1. */
   | { readonly code: "syntax.outOfRange"; readonly what: "share" | "correlation"; readonly found: string }
+  /** A header that is no name. */
+  | ({ readonly code: "table.header"; readonly found: string } & Rewritten)
+  /** A cell that is no value in a column of values. */
+  | ({ readonly code: "table.cell"; readonly found: string; readonly column: string } & Rewritten)
+  /** Something stands in a cell of a computed column. */
+  | { readonly code: "table.computedCell"; readonly found: string; readonly column: string }
+  /** A sign that repeats or joins cells elsewhere: `^^`, a ditto mark. */
+  | ({ readonly code: "table.mergedCell"; readonly found: string } & Rewritten)
+  /** A row with fewer or more cells than the header. */
+  | {
+      readonly code: "table.ragged";
+      readonly row: string;
+      readonly cells: number;
+      readonly columns: number;
+    }
+  | { readonly code: "table.doubledRow"; readonly row: string; readonly firstRow: number }
   /** Brackets, signs or operators nested more deeply than `limit`; the rest of the statement is not read. */
   | { readonly code: "syntax.tooDeep"; readonly limit: number };

@@ -24,6 +24,8 @@ export type Statement =
   | Plot
   | Variant
   | Acceptance
+  | TableHead
+  | Column
   | Broken;
 
 interface Base {
@@ -176,6 +178,45 @@ export interface Acceptance extends Base {
   readonly codeSpan: Span;
   /** The Text node behind `because`. */
   readonly reason: Node;
+}
+
+/**
+ * The head of a data table: its name, and the names of its rows. Its text is the first column, a cell a line, and behind it
+ * what rows have too much.
+ */
+export interface TableHead extends Base {
+  readonly kind: "table";
+  readonly name: Node;
+  /** The Text node of each row's name; its text is empty where the row has none. */
+  readonly rows: readonly Node[];
+}
+
+/** A column of a data table: `name`, `name [unit]` or `name = expression`. Its text is the header and the cells, one a line. */
+export interface Column extends Base {
+  readonly kind: "column";
+  /** The name of the table, in its compared form. */
+  readonly table: string;
+  /** A Name, or Missing where the header is none. */
+  readonly name: Node;
+  /** The unit of bare numbers, or that in which computed cells are shown. */
+  readonly unit?: Node;
+  /** What is computed for every row. */
+  readonly value?: Node;
+  readonly isText: boolean;
+  /** For each row what stands there, and its node: a Literal, an expression, a Text; {@link NONE} where the cell has none. */
+  readonly kinds: readonly CellKind[];
+  readonly cells: readonly Node[];
+}
+
+export const enum CellKind {
+  Empty,
+  /** A number as written. */
+  Value,
+  /** `= expression`. */
+  Expression,
+  Text,
+  /** What cannot be read; a problem says why. */
+  Unread,
 }
 
 /** A line that could not be read as any statement. If it began to define a name, the name is kept, so that its uses stay quiet. */

@@ -15,6 +15,20 @@ const leaf = fc.oneof(
   { weight: 3, arbitrary: name },
   { weight: 2, arbitrary: literal },
   fc.tuple(fc.constantFrom("other", "far", "x"), name).map(([alias, member]) => `${alias}.${member}`),
+  fc.constantFrom(
+    "t.a",
+    "t.b",
+    "t.x",
+    "sum(t.a)",
+    "t.one.a",
+    't["two"].b',
+    "t.one",
+    "t.a.a",
+    "x.a",
+    "c.b",
+    "other.t.a",
+    "size(t.x)",
+  ),
 );
 
 /** Expressions as an author writes them, right and wrong. */
@@ -55,6 +69,9 @@ const statement: fc.Arbitrary<string> = fc.oneof(
     .tuple(name, expression, fc.constantFrom("least", "most"), literal)
     .map(([n, e, sense, value]) => `${n} = ${e} choose at ${sense} ${value} from E12`),
   fc.tuple(name, literal).map(([n, value]) => `choose ${n} = ${value}`),
+  fc
+    .tuple(name, fc.constantFrom("t.one", 't["two"]', "u.one", "other.t.one"))
+    .map(([n, part]) => `choose ${n} = ${part}`),
   fc
     .tuple(fc.constantFrom("f", "g", "sqrt", "a"), fc.constantFrom("x", "x, y = 2", "x, b = a"), expression)
     .map(([f, parameters, e]) => `${f}(${parameters}) = ${e}`),
@@ -97,9 +114,37 @@ const statement: fc.Arbitrary<string> = fc.oneof(
   ),
 );
 
+const cell = fc.oneof(
+  { weight: 3, arbitrary: literal },
+  { weight: 2, arbitrary: leaf.map((each) => `= ${each}`) },
+  fc.constantFrom("", "", "-", "wire", '"wire"', "^^", "2 * 3"),
+);
+
+const tableRow = fc
+  .tuple(fc.constantFrom("one", "two", "two", "M3", '"M3"', ""), fc.array(cell, { maxLength: 4 }))
+  .map(([key, cells]) => `| ${[key, ...cells].join(" | ")} |`);
+
+const header = fc.oneof(
+  fc.constantFrom("a", "b", "x", "a [V]", "b [V]", "no name", "sum", "one"),
+  fc.tuple(fc.constantFrom("a", "b", "x", "b [V]"), expression).map(([n, e]) => `${n} = ${e.replace(/\|/g, "\\|")}`),
+);
+
+/** A data table, with a blank line before it as prose has it. */
+const table: fc.Arbitrary<string> = fc
+  .tuple(
+    fc.constantFrom("t", "t", "u", "a"),
+    fc.array(header, { minLength: 1, maxLength: 3 }),
+    fc.array(tableRow, { maxLength: 4 }),
+  )
+  .map(([n, headers, rows]) =>
+    ["", `| ${[`${n}:`, ...headers].join(" | ")} |`, `|${" - |".repeat(headers.length + 1)}`, ...rows, ""].join("\n"),
+  );
+
 /** A line of a note: mostly one that computes. */
 export const line: fc.Arbitrary<string> = fc.oneof(
   { weight: 8, arbitrary: statement.map((text) => `    ${text}`) },
+  { weight: 2, arbitrary: table },
+  tableRow,
   fc.constantFrom(
     "",
     "",

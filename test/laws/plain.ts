@@ -9,9 +9,16 @@ export function plainNote(snapshot: Snapshot): unknown {
   return {
     text: snapshot.text,
     blocks: snapshot.blocks.map(({ block, start }) => ({ kind: block.kind, length: block.length, start })),
-    rows: snapshot.rows.map(({ statement, start, outcome, noteProblems }) => ({
+    rows: snapshot.rows.map(({ statement, start, outcome, noteProblems, cells }) => ({
       text: statement.text,
       start,
+      ...(cells
+        ? {
+            cells: cells.lines.starts.map((at) =>
+              snapshot.spanOf({ statement, start, outcome, noteProblems, cells }, { start: at, end: at }),
+            ),
+          }
+        : {}),
       outcome: plain(outcome),
       noteProblems: plain(noteProblems),
     })),

@@ -1,0 +1,14 @@
+import type { Wording } from "./finding";
+
+/** A row with fewer or more cells than the header. */
+export const tableRagged: Wording<"table.ragged"> = {
+  severity: "error",
+  reference:
+    "Every row of a data table has as many cells as its header. An empty cell is still written; a pipe inside a cell is `\\|`, and parallel is `∥`.",
+  message: ({ row, cells, columns }) => {
+    const name = row === "" ? "This row" : `\`${row}\``;
+    return cells > columns
+      ? `${name} has ${cells} cells under ${columns} headers: what is too much is not read. A pipe inside a cell is written \`\\|\`.`
+      : `${name} has ${cells} of ${columns} cells. Write the others, if only empty, so that none stands in the wrong column.`;
+  },
+};

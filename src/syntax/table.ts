@@ -1,0 +1,135 @@
+import { readCells } from "./cells";
+import { Cursor } from "./cursor";
+import { definedName } from "./parts";
+import { expression } from "./expression";
+import { Token } from "./lexer";
+import { shownUnit } from "./definition";
+import { foldName, isName } from "./name";
+import type { SyntaxProblem } from "./problem";
+import type { Column, TableHead } from "./statement";
+import { type Arena, Kind, NONE, type Node } from "./tree";
+
+/** Cells as one text, one a line: where each begins and ends. */
+export interface CellText {
+  readonly text: string;
+  readonly starts: readonly number[];
+  readonly ends: readonly number[];
+}
+
+/** A row that has fewer or more cells than the header, and on which line the text has those too many. */
+export interface OddCells {
+  readonly row: number;
+  readonly cells: number;
+  readonly line?: number;
+}
+
+const cursor = new Cursor();
+
+/**
+ * Reads the head of a data table.
+ * @param source the cell `name:`, then the names of the rows, then what {@link OddCells.line} points at
+ * @param columns how many cells the header has
+ */
+export function parseTableHead(
+  arena: Arena,
+  source: CellText,
+  rowCount: number,
+  odd: readonly OddCells[],
+  columns: number,
+): TableHead {
+  const { text, starts, ends } = source;
+  cursor.open(arena, text);
+  cursor.restart(0, ends[0]);
+  const name = definedName(cursor);
+  const problems: SyntaxProblem[] = [...cursor.problems];
+  const { tree } = cursor;
+  const rows: Node[] = [];
+  const seen = new Map<string, number>();
+  for (let row = 0; row < rowCount; row++) {
+    const [start, end] = [starts[row + 1], ends[row + 1]];
+    const key = rowKey(text.slice(start, end));
+    rows.push(tree.add(Kind.Text, start, end, NONE, 0, NaN, tree.intern(key)));
+    if (key === "") continue;
+    const firstRow = seen.get(key);
+    if (firstRow === undefined) seen.set(key, row);
+    else problems.push({ span: { start, end }, code: "table.doubledRow", row: key, firstRow });
+  }
+  for (const { row, cells, line } of odd) {
+    const at = line ?? row + 1;
+    const span = { start: starts[at], end: ends[at] };
+    problems.push({ span, code: "table.ragged", row: tree.text(rows[row]), cells, columns });
+  }
+  return { kind: "table", text, tree, problems, comment: "", name, rows };
+}
+
+/** The name of a row as it is looked up: without quotes, and its spaces single. */
+export function rowKey(written: string): string {
+  const quoted = /^"([^"]*)"$/.exec(written);
+  return foldName((quoted ? quoted[1] : written).replace(/\s+/g, " ").trim());
+}
+
+/** Reads a column of a data table: its header on the first line, then its cells. */
+export function parseColumn(arena: Arena, table: string, source: CellText): Column {
+  const { text, starts, ends } = source;
+  cursor.open(arena, text);
+  const { name, unit, value, problems } = header(starts[0], ends[0]);
+  const { tree } = cursor;
+  const column = tree.kind(name) === Kind.Name ? tree.text(name) : text.slice(starts[0], ends[0]);
+  const cells = readCells(cursor, source, { column, isComputed: value !== undefined, hasUnit: unit !== undefined });
+  return {
+    kind: "column",
+    text,
+    tree,
+    problems: [...problems, ...cells.problems],
+    comment: "",
+    table,
+    name,
+    ...(unit === undefined ? {} : { unit }),
+    ...(value === undefined ? {} : { value }),
+    isText: cells.isText,
+    kinds: cells.kinds,
+    cells: cells.nodes,
+  };
+}
+
+interface Header {
+  readonly name: Node;
+  readonly unit?: Node;
+  readonly value?: Node;
+  readonly problems: readonly SyntaxProblem[];
+}
+
+/** `name`, `name [unit]`, `name = expression`. */
+function header(start: number, end: number): Header {
+  cursor.restart(start, end);
+  const { tree } = cursor;
+  const written = cursor.text.slice(start, end);
+  const beforeSign = /^[^[=]*/.exec(written)![0].trim();
+  if (!isName(foldName(beforeSign))) return { name: unnamed(start, beforeSign), problems: cursor.problems };
+  const name = tree.add(Kind.Name, start, start + beforeSign.length, NONE, 0, NaN, tree.intern(foldName(beforeSign)));
+  cursor.resume(start + beforeSign.length);
+  const unit = cursor.is(Token.OpenSquare) ? shownUnit(cursor) : undefined;
+  let value: Node | undefined;
+  if (cursor.is(Token.Equal)) {
+    cursor.advance();
+    value = expression(cursor);
+  }
+  if (!cursor.is(Token.End)) {
+    cursor.unexpected("end");
+    if (value !== undefined) value = cursor.spoil(value);
+  }
+  return {
+    name,
+    ...(unit === undefined ? {} : { unit }),
+    ...(value === undefined ? {} : { value }),
+    problems: cursor.problems,
+  };
+}
+
+/** A header that is no name; one that spaces or signs part could be joined to one. */
+function unnamed(start: number, written: string): Node {
+  const joined = written.replace(/[^\p{L}\p{M}\p{N}_]+/gu, "_").replace(/^_+|_+$/g, "");
+  const rewritten = isName(joined) ? [joined] : [];
+  cursor.report(start, start + written.length, { code: "table.header", found: written, rewritten });
+  return cursor.tree.add(Kind.Missing, start, start + written.length);
+}
