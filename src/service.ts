@@ -6,7 +6,7 @@ import type { Library } from "./engine/library";
 import { Program } from "./engine/program";
 import type { Row, Snapshot } from "./engine/snapshot";
 import { Allowance, budgetOf } from "./engine/uncertaintyBudget";
-import { completions } from "./features/completion";
+import { chapterWrittenAt, completions } from "./features/completion";
 import type {
   Completion,
   DocumentSymbol,
@@ -21,6 +21,7 @@ import type {
 } from "./features/feature";
 import { foldings } from "./features/folding";
 import { guessSourceAt } from "./features/guessSource";
+import { handbookOf, lookUp, type Handbook, type LookUp } from "./features/handbook";
 import { hover } from "./features/hover";
 import { definition, references } from "./features/navigation";
 import { openItems } from "./features/openItems";
@@ -28,11 +29,13 @@ import { record, type NoteRecord } from "./features/record";
 import { movedFiles, rename, renameSpan, type Move, type Renaming } from "./features/rename";
 import { results } from "./features/results";
 import { settleFirst } from "./features/settleFirst";
+import { signatureAt, type Signature } from "./features/signature";
 import { standardValuesAt } from "./features/standardValues";
 import { summary } from "./features/summary";
 import { symbols } from "./features/symbols";
 import { findingsOf, fixesAt } from "./findings/catalogue";
 import type { Finding, FindingContext } from "./findings/finding";
+import { outcomeText } from "./phrases/outcomeText";
 import type { Statement } from "./syntax/statement";
 import type { Edit } from "./text/edit";
 import type { Fix } from "./text/fix";
@@ -49,7 +52,10 @@ export type {
   NoteEdits,
   Summary,
 } from "./features/feature";
+export type { Handbook, HandbookMember, LookUp } from "./features/handbook";
+export type { ChapterPage } from "./phrases/chapterPage";
 export type { NoteRecord } from "./features/record";
+export type { Signature } from "./features/signature";
 export type { Renaming } from "./features/rename";
 export type { Finding, Severity } from "./findings/finding";
 export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
@@ -117,6 +123,16 @@ export class Service {
     return this.load();
   }
 
+  /** What a word means in the chapters of the handbook that are held: `led`, `led.burden`, `burden`. */
+  lookUp(word: string): LookUp {
+    return lookUp(word, handbookOf(this.notes));
+  }
+
+  /** The chapters of the handbook that are held, by name. */
+  handbook(): Handbook {
+    return handbookOf(this.notes);
+  }
+
   /** Reads the notes that others use, and the notes that those use, until none is missing. Whether any was read. */
   async load(): Promise<boolean> {
     let isAny = false;
@@ -173,11 +189,24 @@ export class Service {
   }
 
   hover(path: string, offset: number): Hover | undefined {
-    return this.ask(path, undefined, (snapshot) => hover(snapshot, offset, this.notes));
+    return this.ask(path, undefined, (snapshot) =>
+      hover(snapshot, offset, this.notes, (row, expression) => this.tried(snapshot, row, expression)),
+    );
+  }
+
+  /** Reads the chapter of the handbook whose members {@link completions} and {@link signatureAt} speak of at a place. */
+  async loadFor(path: string, offset: number): Promise<void> {
+    const chapter = this.ask(path, undefined, (snapshot) => chapterWrittenAt(snapshot, offset));
+    if (chapter !== undefined) await this.loadChapters([chapter]);
   }
 
   completions(path: string, offset: number): readonly Completion[] {
     return this.ask(path, [], (snapshot) => completions(snapshot, offset, this.notes));
+  }
+
+  /** The function that is being called at a place, and which of its arguments is being written. */
+  signatureAt(path: string, offset: number): Signature | undefined {
+    return this.ask(path, undefined, (snapshot) => signatureAt(snapshot, offset, this.notes));
   }
 
   symbols(path: string): readonly DocumentSymbol[] {
@@ -278,6 +307,17 @@ export class Service {
     };
   }
 
+  /** What an expression gives, were it defined above a statement; empty where it has no value. */
+  private tried(snapshot: Snapshot, { start }: Row, expression: string): string {
+    if (snapshot.find(TRIED)) return "";
+    const indentation = snapshot.text.slice(snapshot.text.lastIndexOf("\n", start - 1) + 1, start);
+    const edit = { span: { start, end: start }, text: `${TRIED} = ${expression}\n${indentation}` };
+    return this.whatIf(snapshot.path, [edit], (tried) => {
+      const outcome = tried.find(TRIED)?.outcome;
+      return outcome ? outcomeText(outcome) : "";
+    });
+  }
+
   /** The snapshots of the notes as they stand are taken first: they stay true, whatever is tried. */
   private whatIf<T>(path: string, edits: readonly Edit[], look: (snapshot: Snapshot) => T): T {
     for (const each of this.program.notes.keys()) this.snapshot(each);
@@ -310,5 +350,8 @@ function withoutRepeats(offered: readonly OfferedFix[]): readonly OfferedFix[] {
   }
   return [...byEdits.values()];
 }
+
+/** The name under which an expression is tried. */
+const TRIED = "_tried";
 
 const SERIES_OF = { Ω: "resistor", F: "capacitor", H: "inductor" } as const;

@@ -5,7 +5,8 @@ export type Command =
   | { readonly kind: "help" }
   | { readonly kind: "version" }
   | { readonly kind: "check"; readonly paths: readonly string[]; readonly format: CheckFormat }
-  | { readonly kind: "values"; readonly path: string; readonly format: ValuesFormat };
+  | { readonly kind: "values"; readonly path: string; readonly format: ValuesFormat }
+  | { readonly kind: "handbook"; readonly word?: string };
 
 export type CheckFormat = "text" | "json";
 export type ValuesFormat = "text" | "json" | "csv";
@@ -20,6 +21,9 @@ export const HELP = `Copperbook: hardware design notes that compute.
       named, or in the current folder.
   copperbook values FILE [--format text|json|csv]
       Prints the values of one note.
+  copperbook handbook [CHAPTER|FUNCTION]
+      Lists the chapters of the handbook, a chapter, or a function with its
+      formula, source and worked examples.
   copperbook --help
   copperbook --version
 
@@ -77,10 +81,14 @@ function commandOf([word, ...rest]: readonly string[], format: string | undefine
     case "values":
       if (rest.length !== 1) throw new UsageError(`“values” prints one note, and ${countOf(rest)} named.`);
       return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word) };
+    case "handbook":
+      if (rest.length > 1) throw new UsageError(`“handbook” looks one word up, and ${countOf(rest)} named.`);
+      if (format !== undefined) throw new UsageError("“handbook” is printed as text and has no other format.");
+      return { kind: "handbook", ...(rest.length > 0 ? { word: rest[0] } : {}) };
     case undefined:
-      throw new UsageError("A command is missing: check or values.");
+      throw new UsageError("A command is missing: check, values or handbook.");
     default:
-      throw new UsageError(`There is no command “${word}”: the commands are check and values.`);
+      throw new UsageError(`There is no command “${word}”: the commands are check, values and handbook.`);
   }
 }
 

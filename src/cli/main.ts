@@ -2,6 +2,7 @@ import { version } from "../../package.json";
 import { check } from "./check";
 import { HELP, parseCommandLine, UsageError, type Command } from "./commandLine";
 import { ExitCode } from "./exitCode";
+import { handbook } from "./handbook";
 import { printable } from "./layout";
 import { ReadingError } from "./noteFiles";
 import type { Output, Terminal } from "./terminal";
@@ -29,6 +30,8 @@ async function run(command: Command, terminal: Terminal): Promise<ExitCode> {
       return check(command.paths, command.format, terminal);
     case "values":
       return values(command.path, command.format, terminal);
+    case "handbook":
+      return handbook(command.word, terminal);
   }
 }
 

@@ -12,7 +12,7 @@ export interface OpenNotes {
 }
 
 /** No finding of the command line offers a choice, so these are not asked for: the series that every shop has. */
-const SETTINGS = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
+export const SETTINGS = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
 
 /** Reads the notes, and what they use, and computes them. */
 export async function openNotes({ root, notes: files, troubles }: NoteFiles): Promise<OpenNotes> {

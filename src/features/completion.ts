@@ -36,6 +36,13 @@ export function completions(snapshot: Snapshot, offset: number, notes: Notes): r
   return PLACES.find(({ where }) => where.test(place.before))!.offer(place);
 }
 
+/** The chapter of the handbook behind whose dot something is being written. */
+export function chapterWrittenAt(snapshot: Snapshot, offset: number): string | undefined {
+  const writing = writingAt(snapshot, offset);
+  const name = writing?.inside === "code" ? MEMBER.exec(writing.before)?.groups!.holder : undefined;
+  return name === undefined ? undefined : chapterMeant(snapshot, name);
+}
+
 interface Place {
   readonly snapshot: Snapshot;
   readonly notes: Notes;
@@ -48,6 +55,7 @@ interface Place {
 
 const NAME = String.raw`[\p{L}_][\p{L}\p{M}\p{N}_]*`;
 const WORD = /(?:[\p{L}_][\p{L}\p{M}\p{N}_]*)?$/u;
+const MEMBER = new RegExp(`(?<holder>${NAME})\\.(?:${NAME})?$`, "u");
 const UNIT_WORD = String.raw`(?:(?:1\/|√|[\p{L}°%]+(?:\^-?\d+)?[·*/(])*)(?<word>[\p{L}°%′″]*)$`;
 /** Behind a number, with or without a space; the parts of a compound unit are joined without any. */
 const UNIT = new RegExp(

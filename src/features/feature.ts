@@ -27,6 +27,8 @@ export interface Hover {
   readonly span: Span;
   /** CommonMark. Text of the note is escaped in it. */
   readonly markdown: string;
+  /** The page of the handbook that has more to say: a chapter, and what in it. */
+  readonly page?: { readonly chapter: string; readonly name?: string };
 }
 
 export interface Completion {

@@ -1,8 +1,9 @@
+import { chapterAt, CHAPTERS } from "../engine/handbook";
 import { CONSTANTS, NATIVES } from "../engine/natives";
 import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
 import { referenceAt, type Notes, type Reference, type Referent } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
-import { describeFunction } from "../phrases/describeFunction";
+import { describeFunction, type CallPlace, type Trial } from "../phrases/describeFunction";
 import { describeQuantity, named, ruleText } from "../phrases/describeQuantity";
 import { code, codeBlock, escaped } from "../phrases/markdown";
 import { rulePhrase, worstInputs } from "../phrases/rule";
@@ -15,19 +16,36 @@ import { touches } from "../text/span";
 import type { Hover } from "./feature";
 
 /** What is known of the word under the pointer, or else of the rule. */
-export function hover(snapshot: Snapshot, offset: number, notes: Notes): Hover | undefined {
+export function hover(snapshot: Snapshot, offset: number, notes: Notes, trial: Trial): Hover | undefined {
   const reference = referenceAt(snapshot, offset, notes);
-  const paragraphs = reference ? describe(reference, snapshot, notes) : [];
-  if (reference && paragraphs.length > 0) return { span: reference.span, markdown: paragraphs.join("\n\n") };
+  const paragraphs = reference ? describe(reference, snapshot, notes, trial) : [];
+  if (reference && paragraphs.length > 0) {
+    const page = pageOf(reference);
+    return { span: reference.span, markdown: paragraphs.join("\n\n"), ...(page ? { page } : {}) };
+  }
   const row = snapshot.rowAt(offset);
   return row && (wordHover(row, offset) ?? ruleHover(row));
 }
 
-function describe({ referent, row, use }: Reference, snapshot: Snapshot, notes: Notes): readonly string[] {
+/** The page of the handbook that has more to say. */
+function pageOf({ referent }: Reference): Hover["page"] {
+  const chapter = "path" in referent ? chapterAt(referent.path) : undefined;
+  if (chapter === undefined) return undefined;
+  return referent.kind === "defined" ? { chapter, name: referent.name } : { chapter };
+}
+
+function describe(
+  { referent, row, use }: Reference,
+  snapshot: Snapshot,
+  notes: Notes,
+  trial: Trial,
+): readonly string[] {
   switch (referent.kind) {
     case "defined": {
       const home = notes.get(referent.path);
-      return home ? describeDefined(referent, home, { row, node: use?.node, note: snapshot }, notes) : [];
+      return home
+        ? describeDefined(referent, home, { row, node: use?.node, note: snapshot, scope: use?.scope }, notes, trial)
+        : [];
     }
     case "bound":
       return describeBound(referent);
@@ -53,8 +71,9 @@ type Named<K extends Referent["kind"]> = Extract<Referent, { kind: K }>;
 function describeDefined(
   { name, row }: Named<"defined">,
   home: Snapshot,
-  at: { readonly row?: Row; readonly node?: number; readonly note: Snapshot },
+  at: CallPlace,
   notes: Notes,
+  trial: Trial,
 ): readonly string[] {
   const { outcome, statement } = row;
   switch (outcome.kind) {
@@ -67,7 +86,7 @@ function describeDefined(
     case "items":
       return describeItems(name, row, home);
     case "function":
-      return statement.kind === "function" ? describeFunction(statement, row, home, at, notes) : [];
+      return statement.kind === "function" ? describeFunction(statement, row, home, at, notes, trial) : [];
     case "later":
       return [`${code(name)} is read and not computed yet.`];
     default:
@@ -89,6 +108,9 @@ function describeBound({ name, row }: Named<"bound">): readonly string[] {
 
 function noteText(path: string, notes: Notes): string {
   const note = notes.get(path);
+  const chapter = chapterAt(path);
+  if (chapter !== undefined)
+    return `The chapter **${code(chapter)}** of the handbook: ${escaped(CHAPTERS.get(chapter) ?? "")}`;
   if (!note) return `The note ${code(path)} is not read.`;
   const heading = note.blocks.flatMap(({ block }) => (block.kind === "prose" ? block.headings : []))[0] as
     { readonly text: string } | undefined;

@@ -1,3 +1,4 @@
+import { chapterAt } from "../engine/handbook";
 import { resolvePath } from "../engine/library";
 import { CONSTANTS, NATIVES } from "../engine/natives";
 import { nameUsesOf } from "../engine/nameUses";
@@ -21,6 +22,9 @@ export function renameSpan(snapshot: Snapshot, offset: number, notes: Notes): Sp
 /** Renames what the word at a place stands for in all notes held: its definition, its uses, its live references. */
 export function rename(snapshot: Snapshot, offset: number, newName: string, notes: Notes): Renaming {
   const reference = renameable(snapshot, offset, notes);
+  const met = reference ? undefined : referenceAt(snapshot, offset, notes)?.referent;
+  if (met && "name" in met && "path" in met && chapterAt(met.path) !== undefined)
+    return { refusal: `\`${met.name}\` is of the handbook, which is read and not written.` };
   if (!reference) return { refusal: "No name stands here that a note defines, so there is nothing to rename." };
   const { referent } = reference;
   const places = referencesTo(referent, notes);
@@ -41,7 +45,8 @@ function renameable(snapshot: Snapshot, offset: number, notes: Notes): (Referenc
   const reference = referenceAt(snapshot, offset, notes);
   if (!reference) return undefined;
   const { referent } = reference;
-  return referent.kind === "defined" || referent.kind === "bound" ? { ...reference, referent } : undefined;
+  const isNamed = referent.kind === "defined" || referent.kind === "bound";
+  return isNamed && chapterAt(referent.path) === undefined ? { ...reference, referent } : undefined;
 }
 
 function refusalOf(referent: Named, newName: string, paths: readonly string[], notes: Notes): string | undefined {

@@ -1,3 +1,4 @@
+import { chapterAt } from "../engine/handbook";
 import { nameUsesOf } from "../engine/nameUses";
 import type { Notes } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
@@ -5,42 +6,76 @@ import type { FunctionDefinition } from "../syntax/statement";
 import { Kind, NONE, type Node } from "../syntax/tree";
 import { formulaOf, numberUnder } from "./describeQuantity";
 import { code, codeBlock, escaped } from "./markdown";
+import { onOneLine, sourceOf, withoutComments } from "./sourceText";
 import { substituted } from "./substitution";
 
 /** Where a function's name stands. */
-interface CallPlace {
+export interface CallPlace {
   readonly row?: Row;
   readonly node?: Node;
   readonly note: Snapshot;
+  /** The names that the statement binds there. */
+  readonly scope?: readonly string[];
 }
 
-/** A function: its signature and formula, at a call with the arguments set under the parameters; its description. */
+/** The value of an expression, were it written above a statement; empty where it has none. */
+export type Trial = (row: Row, expression: string) => string;
+
+/**
+ * A function: its signature and formula, at a call with the arguments set under the parameters and what comes out; its
+ * description, where it holds, and its source.
+ */
 export function describeFunction(
   definition: FunctionDefinition,
   row: Row,
   home: Snapshot,
   at: CallPlace,
   notes: Notes,
+  trial: Trial,
 ): readonly string[] {
   const given = argumentsAt(definition, at, notes);
   const body = formulaOf(row, definition.value, home, notes, (name) => given.get(name));
   const { tree, text } = definition;
   const written = text.slice(tree.start(definition.value), tree.end(definition.value)).replace(/\s+/g, " ");
+  const chapter = chapterAt(home.path);
+  const [result, domain, source] = [resultAt(at, trial), domainOf(definition), sourceOf(home, row)];
   return [
-    `**${code(signatureOf(definition))}**`,
+    `**${code((chapter === undefined ? "" : `${chapter}.`) + signatureOf(definition))}**`,
     body === "" ? codeBlock(written) : body,
+    result === "" ? "" : `gives **${escaped(result)}**`,
     escaped(definition.comment),
+    domain === "" ? "" : `Holds where ${code(domain)}`,
+    source === "" ? "" : `Source: ${escaped(source)}`,
   ].filter((part) => part !== "");
 }
 
+/** What a call gives. Inside a function, and where a name runs through values, its arguments have none. */
+function resultAt({ row, node, scope }: CallPlace, trial: Trial): string {
+  if (!row || node === undefined || row.statement.kind === "function" || (scope ?? []).length > 0) return "";
+  const call = callOf(row, node);
+  if (call === NONE) return "";
+  const { tree, text } = row.statement;
+  return trial(row, text.slice(tree.start(call), tree.end(call)));
+}
+
+/** The condition on the arguments under which a function holds, as it is written; empty where it states none. */
+export function domainOf(definition: FunctionDefinition & { readonly domain?: Node }): string {
+  const { domain, tree, text } = definition;
+  return domain === undefined ? "" : onOneLine(withoutComments(text.slice(tree.start(domain), tree.end(domain))));
+}
+
 /** `loop(length, area = 0.5 mm^2)`. */
-export function signatureOf({ tree, text, name, parameters }: FunctionDefinition): string {
-  const shown = parameters.map((parameter) => {
+export function signatureOf(definition: FunctionDefinition): string {
+  return `${definition.tree.text(definition.name)}(${parametersOf(definition).join(", ")})`;
+}
+
+/** The parameters of a function, each with what it is unless it is given: `area = 0.5 mm^2`. */
+export function parametersOf({ tree, text, parameters }: FunctionDefinition): readonly string[] {
+  return parameters.map((parameter) => {
     const by = parameter.default;
     const otherwise = by === undefined ? "" : ` = ${text.slice(tree.start(by), tree.end(by))}`;
     return tree.text(parameter.name) + otherwise;
   });
-  return `${tree.text(name)}(${shown.join(", ")})`;
 }
 
 /** What a call gives for each parameter, with numbers in place of names; nothing where the name stands in no call. */

@@ -14,6 +14,8 @@ describe("the arguments", () => {
     ["values a.calcs.md", { kind: "values", path: "a.calcs.md", format: "text" }],
     ["values --format json a.calcs.md", { kind: "values", path: "a.calcs.md", format: "json" }],
     ["values a.calcs.md --format csv", { kind: "values", path: "a.calcs.md", format: "csv" }],
+    ["handbook", { kind: "handbook" }],
+    ["handbook led.burden", { kind: "handbook", word: "led.burden" }],
     ["--help", { kind: "help" }],
     ["check --help", { kind: "help" }],
     ["--version", { kind: "version" }],
@@ -23,9 +25,9 @@ describe("the arguments", () => {
     it(`take “${args}”`, () => assert.deepEqual(parseCommandLine(args.split(" ")), command));
 
   const wrong: readonly [args: readonly string[], message: string][] = [
-    [[], "A command is missing: check or values."],
-    [["chekc"], "There is no command “chekc”: the commands are check and values."],
-    [["constructor"], "There is no command “constructor”: the commands are check and values."],
+    [[], "A command is missing: check, values or handbook."],
+    [["chekc"], "There is no command “chekc”: the commands are check, values and handbook."],
+    [["constructor"], "There is no command “constructor”: the commands are check, values and handbook."],
     [["check", "--fromat", "json"], "There is no option --fromat."],
     [["check", "--__proto__"], "There is no option --__proto__."],
     [["check", "-x"], "There is no option -x."],
@@ -35,6 +37,8 @@ describe("the arguments", () => {
     [["values", "a", "--format", "xml"], "“values” has no format xml: its formats are text, json, csv."],
     [["values"], "“values” prints one note, and none was named."],
     [["values", "a", "b"], "“values” prints one note, and 2 were named."],
+    [["handbook", "led", "wire"], "“handbook” looks one word up, and 2 were named."],
+    [["handbook", "--format", "json"], "“handbook” is printed as text and has no other format."],
     [["--help=yes"], "--help takes no value, here “yes”."],
   ];
   for (const [args, message] of wrong) {

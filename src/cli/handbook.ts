@@ -1,0 +1,34 @@
+import { CHAPTERS, Service } from "../service";
+import { UsageError } from "./commandLine";
+import { ExitCode } from "./exitCode";
+import { FileLibrary } from "./fileLibrary";
+import { chapterText, indexText, memberText } from "./handbookText";
+import { SETTINGS } from "./openNotes";
+import { faceFor, type Terminal } from "./terminal";
+
+/**
+ * `copperbook handbook`: prints the list of chapters, a chapter, or a function with its formula, source and examples.
+ * @throws UsageError where nothing in the handbook has the name.
+ */
+export async function handbook(word: string | undefined, terminal: Terminal): Promise<ExitCode> {
+  const face = faceFor(terminal);
+  if (word === undefined) {
+    terminal.output.write(indexText(CHAPTERS, face));
+    return ExitCode.Good;
+  }
+  const service = new Service(new FileLibrary(terminal.currentFolder), SETTINGS);
+  await service.loadChapters([...CHAPTERS.keys()]);
+  const found = service.lookUp(word);
+  switch (found.kind) {
+    case "chapter":
+      terminal.output.write(chapterText(found.chapter, found.page, face));
+      return ExitCode.Good;
+    case "members":
+      terminal.output.write(found.members.map((member) => memberText(member, face)).join("\n"));
+      return ExitCode.Good;
+    case "unknown": {
+      const plain = `The handbook has no chapter and no function “${word}”.`;
+      throw new UsageError(found.suggestion === undefined ? plain : `${plain} Did you mean ${found.suggestion}?`);
+    }
+  }
+}

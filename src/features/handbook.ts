@@ -1,0 +1,53 @@
+import { CHAPTERS, chapterPath } from "../engine/handbook";
+import { nearestName } from "../engine/suggest";
+import { chapterPage, type ChapterConstant, type ChapterFunction, type ChapterPage } from "../phrases/chapterPage";
+import type { Notes } from "./feature";
+
+/** The chapters by name, in the order of the index. */
+export type Handbook = ReadonlyMap<string, ChapterPage>;
+
+/** A function or a constant, and its chapter. */
+export type HandbookMember = { readonly chapter: string } & (
+  | { readonly kind: "function"; readonly entry: ChapterFunction }
+  | { readonly kind: "constant"; readonly entry: ChapterConstant }
+);
+
+/** What a word means in the handbook: a chapter, what bears the name in one or more chapters, or nothing. */
+export type LookUp =
+  | { readonly kind: "chapter"; readonly chapter: string; readonly page: ChapterPage }
+  | { readonly kind: "members"; readonly members: readonly HandbookMember[] }
+  | { readonly kind: "unknown"; readonly suggestion?: string };
+
+/** The chapters that are held. */
+export function handbookOf(notes: Notes): Handbook {
+  const pages = new Map<string, ChapterPage>();
+  for (const chapter of CHAPTERS.keys()) {
+    const snapshot = notes.get(chapterPath(chapter));
+    if (snapshot) pages.set(chapter, chapterPage(snapshot));
+  }
+  return pages;
+}
+
+/** Looks a word up: `led`, `led.burden`, or `burden` in whatever chapter. */
+export function lookUp(word: string, handbook: Handbook): LookUp {
+  const page = handbook.get(word);
+  if (page) return { kind: "chapter", chapter: word, page };
+  const members = membersOf(handbook);
+  const found = members.filter((member) => word === member.entry.name || word === fullName(member));
+  if (found.length > 0) return { kind: "members", members: found };
+  const suggestion = word.includes(".")
+    ? nearestName(members.map(fullName), word)
+    : nearestName([...handbook.keys(), ...new Set(members.map(({ entry }) => entry.name))], word);
+  return suggestion === undefined ? { kind: "unknown" } : { kind: "unknown", suggestion };
+}
+
+function membersOf(handbook: Handbook): readonly HandbookMember[] {
+  return [...handbook].flatMap(([chapter, { functions, constants }]) => [
+    ...functions.map((entry): HandbookMember => ({ chapter, kind: "function", entry })),
+    ...constants.map((entry): HandbookMember => ({ chapter, kind: "constant", entry })),
+  ]);
+}
+
+function fullName({ chapter, entry }: HandbookMember): string {
+  return `${chapter}.${entry.name}`;
+}
