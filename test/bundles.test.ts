@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
@@ -36,6 +36,22 @@ describe("the bundles", () => {
   it("leave only the editor's API and Node's own modules outside the Node extension", () => {
     const others = importsOf("extension").filter((path) => path !== "vscode" && !path.startsWith("node:"));
     assert.deepEqual(others, []);
+  });
+
+  it("have the chapters of the handbook beside them, and none inside", () => {
+    const written = readdirSync(join(__dirname, "../src/handbook"));
+    const shipped = readdirSync(join(DIST, "handbook"));
+    assert.ok(shipped.includes("led.calcs.md"));
+    assert.deepEqual(
+      shipped.filter((file) => !written.includes(file) || !file.endsWith(".calcs.md")),
+      [],
+    );
+    for (const name of ["extension", "browser", "cli"])
+      assert.deepEqual(
+        Object.keys(metafile(name).outputs[`dist/${name}.js`].inputs).filter((path) => path.endsWith(".calcs.md")),
+        [],
+      );
+    assert.match(readFileSync(join(__dirname, "../.vscodeignore"), "utf8"), /^!dist\/handbook\/\*\.calcs\.md$/m);
   });
 
   it("take from mathjs its unit algebra without its matrices", () => {

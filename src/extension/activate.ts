@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import { BesideLines } from "./besideLines";
 import { registerCheckAll } from "./checkAll";
 import { Guard } from "./guard";
-import { HandbookFiles, registerHandbookDocuments } from "./handbookDocuments";
+import { HandbookFiles, registerHandbook } from "./handbookDocuments";
 import { registerLanguageFeatures } from "./languageFeatures";
 import { Notes } from "./notes";
 import { Problems } from "./problems";
@@ -22,7 +22,7 @@ export function activate(context: vscode.ExtensionContext): void {
     new BesideLines(notes, guard),
     new StatusBar(notes, guard),
     registerLanguageFeatures(notes, guard),
-    registerHandbookDocuments(handbook),
+    registerHandbook(handbook, () => notes.handbookService(), guard),
     registerRenamedFiles(notes, guard),
     registerCheckAll(notes, problems, guard),
   );

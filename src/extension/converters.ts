@@ -1,6 +1,18 @@
 /** Between the plain data of the service and the editor's types. */
 import * as vscode from "vscode";
-import type { Completion, DocumentSymbol, Edit, Finding, Folding, Hover, LineIndex, Severity, Span } from "../service";
+import type {
+  Completion,
+  DocumentSymbol,
+  Edit,
+  Finding,
+  Folding,
+  Hover,
+  LineIndex,
+  Severity,
+  Signature,
+  Span,
+} from "../service";
+import { OPEN_HANDBOOK } from "./handbookDocuments";
 
 export function toPosition(lines: LineIndex, offset: number): vscode.Position {
   const { line, column } = lines.positionAt(offset);
@@ -47,8 +59,25 @@ export function toDiagnostic(lines: LineIndex, finding: Finding, locate: Locate)
   return diagnostic;
 }
 
-export function toHover(lines: LineIndex, { span, markdown }: Hover): vscode.Hover {
-  return new vscode.Hover(new vscode.MarkdownString(markdown), toRange(lines, span));
+export function toHover(lines: LineIndex, { span, markdown, page }: Hover): vscode.Hover {
+  const text = new vscode.MarkdownString(markdown);
+  if (page) {
+    const place = encodeURIComponent(
+      JSON.stringify(page.name === undefined ? [page.chapter] : [page.chapter, page.name]),
+    );
+    text.appendMarkdown(`\n\n[The chapter ${page.chapter}](command:${OPEN_HANDBOOK}?${place})`);
+    text.isTrusted = { enabledCommands: [OPEN_HANDBOOK] };
+  }
+  return new vscode.Hover(text, toRange(lines, span));
+}
+
+export function toSignatureHelp({ label, parameters, active, documentation }: Signature): vscode.SignatureHelp {
+  const signature = new vscode.SignatureInformation(label, documentation);
+  signature.parameters = parameters.map((parameter) => new vscode.ParameterInformation(parameter));
+  const help = new vscode.SignatureHelp();
+  help.signatures = [signature];
+  help.activeParameter = active;
+  return help;
 }
 
 const COMPLETION_KINDS: Readonly<Record<Completion["kind"], vscode.CompletionItemKind>> = {

@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
 import type { LineIndex, Service } from "../service";
-import { toCompletion, toFolding, toHover, toRange, toSpan, toSymbol } from "./converters";
+import { toCompletion, toFolding, toHover, toRange, toSignatureHelp, toSpan, toSymbol } from "./converters";
 import { Refusal, type Guard } from "./guard";
 import { LANGUAGE, type Notes } from "./notes";
 
@@ -23,6 +23,7 @@ export function registerLanguageFeatures(notes: Notes, guard: Guard): vscode.Dis
   };
   const { languages } = vscode;
   return vscode.Disposable.from(
+    registerWritingHelp(asked, guard),
     languages.registerHoverProvider(LANGUAGE, {
       provideHover: guard.wrap("Hover", undefined, (document: vscode.TextDocument, at: vscode.Position) => {
         const note = asked(document);
@@ -30,17 +31,6 @@ export function registerLanguageFeatures(notes: Notes, guard: Guard): vscode.Dis
         return note && hover && toHover(note.lines, hover);
       }),
     }),
-    languages.registerCompletionItemProvider(
-      LANGUAGE,
-      {
-        provideCompletionItems: guard.wrap("Completion", [], (document: vscode.TextDocument, at: vscode.Position) => {
-          const note = asked(document);
-          const completions = note?.service.completions(note.path, document.offsetAt(at)) ?? [];
-          return completions.map((completion) => toCompletion(note!.lines, completion));
-        }),
-      },
-      ...TRIGGERS,
-    ),
     languages.registerDocumentSymbolProvider(LANGUAGE, {
       provideDocumentSymbols: guard.wrap("Symbols", [], (document: vscode.TextDocument) => {
         const note = asked(document);
@@ -110,6 +100,53 @@ export function registerLanguageFeatures(notes: Notes, guard: Guard): vscode.Dis
         ),
       },
       { providedCodeActionKinds: [vscode.CodeActionKind.QuickFix] },
+    ),
+  );
+}
+
+/** What helps while a statement is being written: completion, and the parameters of the call that is open. */
+function registerWritingHelp(
+  asked: (document: vscode.TextDocument) => Asked | undefined,
+  guard: Guard,
+): vscode.Disposable {
+  /** The note, and the chapter of the handbook that is being written of read. */
+  const prepared = async (document: vscode.TextDocument, at: vscode.Position): Promise<Asked | undefined> => {
+    const note = asked(document);
+    await note?.service.loadFor(note.path, document.offsetAt(at));
+    return asked(document);
+  };
+  const { languages } = vscode;
+  return vscode.Disposable.from(
+    languages.registerCompletionItemProvider(
+      LANGUAGE,
+      {
+        provideCompletionItems: guard.wrap(
+          "Completion",
+          [],
+          async (document: vscode.TextDocument, at: vscode.Position) => {
+            const note = await prepared(document, at);
+            const completions = note?.service.completions(note.path, document.offsetAt(at)) ?? [];
+            return completions.map((completion) => toCompletion(note!.lines, completion));
+          },
+        ),
+      },
+      ...TRIGGERS,
+    ),
+    languages.registerSignatureHelpProvider(
+      LANGUAGE,
+      {
+        provideSignatureHelp: guard.wrap(
+          "Signatures",
+          undefined,
+          async (document: vscode.TextDocument, at: vscode.Position) => {
+            const note = await prepared(document, at);
+            const signature = note?.service.signatureAt(note.path, document.offsetAt(at));
+            return signature && toSignatureHelp(signature);
+          },
+        ),
+      },
+      "(",
+      ",",
     ),
   );
 }

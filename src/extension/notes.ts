@@ -1,5 +1,5 @@
 import * as vscode from "vscode";
-import { Service, type Edit, type NoteEdits, type Span } from "../service";
+import { CHAPTERS, Service, type Edit, type NoteEdits, type Span } from "../service";
 import { toEdit, toRange } from "./converters";
 import type { Guard } from "./guard";
 import { HANDBOOK, type HandbookFiles } from "./handbookDocuments";
@@ -65,6 +65,13 @@ export class Notes implements vscode.Disposable {
 
   get service(): Service {
     return this.current;
+  }
+
+  /** A service that holds all chapters of the handbook: one of its own, so that no keystroke in a note goes through them. */
+  async handbookService(): Promise<Service> {
+    const service = new Service(this.library, readSettings());
+    await service.loadChapters([...CHAPTERS.keys()]);
+    return service;
   }
 
   /** The path of a document that is a note or a page of the handbook; undefined for others, and for old versions of notes beside a new one. */

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { spawn, spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
@@ -41,6 +41,15 @@ describe("the program", () => {
       const { stdout, stderr, status } = run(args, PROJECT);
       assert.deepEqual([stdout, stderr, status], [output, errors, code]);
     }
+  });
+
+  it("reads the handbook beside it, and says where it is gone", () => {
+    workspace.write("led.calcs.md", "    R = led.series_resistor(24 V, 7, 3 V, 20 mA)\n    must R = 150 Ω\n");
+    const gone = run(["check", "led.calcs.md"]);
+    assert.equal(gone.status, 1);
+    assert.match(gone.stdout, /The chapter\s+`led` of the handbook cannot be read/);
+    cpSync(join(PROJECT, "src/handbook"), join(folder, "handbook"), { recursive: true });
+    assert.equal(run(["check", "led.calcs.md"]).status, 0);
   });
 
   it("ends quietly where its reader goes away", async () => {

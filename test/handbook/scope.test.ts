@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { Program } from "../../src/engine/program";
 import { holding, loaded, marked, note } from "../features/notes";
-import { OpenNotes, openNotes } from "../notation";
+import { type OpenNotes, openNotes } from "../notation";
 import { readChapter } from "./chapters";
 
 const PATH = "note.calcs.md";

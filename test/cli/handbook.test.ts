@@ -1,0 +1,55 @@
+import assert from "node:assert/strict";
+import { CHAPTERS } from "../../src/engine/handbook";
+import { ExitCode } from "../../src/cli/exitCode";
+import { runIn } from "./workspace";
+
+const look = (...words: readonly string[]) => runIn(__dirname, ["handbook", ...words]);
+
+describe("copperbook handbook", () => {
+  it("lists the chapters and what each is about", async () => {
+    const { code, output, errors } = await look();
+    assert.deepEqual([code, errors], [ExitCode.Good, ""]);
+    for (const chapter of CHAPTERS.keys()) assert.match(output, new RegExp(`^ {2}${chapter} `, "m"));
+    for (const line of output.split("\n")) assert.ok(line.length <= 100, line);
+  });
+
+  it("prints a chapter: what it is for, its functions and constants", async () => {
+    const { code, output } = await look("resistor");
+    assert.equal(code, ExitCode.Good);
+    assert.match(output, /^Resistors\n\nDividers and equivalent sources/);
+    assert.match(output, /^ {2}resistor\.divider\(U, R_1, R_2\)\n {6}voltage \(V\) across the lower resistor/m);
+    assert.match(output, /^ {2}resistor\.k_B = 1\.38065e-23 J\/K$/m);
+  });
+
+  it("prints a function by its full name: formula, source and examples", async () => {
+    const { code, output } = await look("led.burden");
+    assert.equal(code, ExitCode.Good);
+    assert.equal(
+      output,
+      [
+        "led.burden(supply, n, V_f)",
+        "  gives     voltage (V) that the resistor bears, n LEDs of V_f (V) in series",
+        "  formula   supply - n * V_f",
+        "  source    Kirchhoff's voltage law; the fifth is common practice.",
+        "  example   must burden(24 V, 7, 3 V) inside 3 V ± 0.001 %",
+        "",
+      ].join("\n"),
+    );
+  });
+
+  it("finds a function or a constant in whatever chapter", async () => {
+    assert.match((await look("star_arm")).output, /^resistor\.star_arm\(R_a, R_b, R_c\)\n/);
+    assert.match((await look("k_B")).output, /value {5}1\.38065e-23 J\/K\n {2}is {8}Boltzmann's constant\n {2}source/);
+  });
+
+  it("says what may be meant by a word that it does not have", async () => {
+    assert.deepEqual(await look("resister"), {
+      code: ExitCode.Trouble,
+      output: "",
+      errors:
+        "copperbook: The handbook has no chapter and no function “resister”. Did you mean resistor?\nSee copperbook --help.\n",
+    });
+    assert.match((await look("led.burdn")).errors, /Did you mean led\.burden\?/);
+    assert.doesNotMatch((await look("zzz")).errors, /Did you mean/);
+  });
+});
