@@ -1,5 +1,5 @@
 import { declaredNames, type Entry } from "./entry";
-import type { EngineProblem } from "./problem";
+import type { EngineProblem, NameInNote } from "./problem";
 
 /** Names shown of a circle; a longer one is cut, and says how many are left out. */
 const PATH_SHOWN = 8;
@@ -98,5 +98,9 @@ function problem(entry: Entry, way: readonly Entry[], length: number): EnginePro
   const { tree, text } = entry.statement;
   const node = declaredNames(entry.statement)[0]?.node;
   const span = node === undefined ? { start: 0, end: text.length } : tree.span(node);
-  return { span, code: "name.circular", path: [entry, ...shown].map((member) => member.name ?? ""), left };
+  return { span, code: "name.circular", path: [entry, ...shown].map(placed), left };
+}
+
+function placed({ name = "", note }: Entry): NameInNote {
+  return { name, note: note.path };
 }

@@ -21,6 +21,12 @@ export interface Side {
   readonly span: Span;
 }
 
+/** A name, and the path of the note that defines it. */
+export interface NameInNote {
+  readonly name: string;
+  readonly note: string;
+}
+
 /** Another place in a note: a span of a statement. The snapshot knows on which line the statement stands. */
 export interface Place {
   readonly path: string;
@@ -39,7 +45,8 @@ export type EngineTrouble =
     }
   | { readonly code: "name.doubled"; readonly name: string; readonly first: Place }
   | { readonly code: "name.lookAlike"; readonly name: string; readonly other: string; readonly first: Place }
-  | { readonly code: "name.circular"; readonly path: readonly string[]; readonly left: number }
+  /** The way round, from a name back to it; `left` more names are left out before the last. */
+  | { readonly code: "name.circular"; readonly path: readonly NameInNote[]; readonly left: number }
   /** A name stands where its kind cannot: a function without brackets, a counted unit as a quantity … */
   | {
       readonly code: "name.wrongKind";

@@ -1,6 +1,5 @@
 import type { Problem, RuleOutcome } from "../engine/outcome";
 import type { Row, Snapshot } from "../engine/snapshot";
-import type { Trap } from "../note/block";
 import type { Edit } from "../text/edit";
 import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
@@ -56,10 +55,17 @@ export type AcceptProblem = { readonly span: Span; readonly accepted: string } &
 );
 
 /** What is found in the text outside of statements. The span is in offsets of the note. */
-export type TextProblem = { readonly span: Span } & (
-  | { readonly code: "note.afterParagraph" | "note.inList"; readonly trap: Trap; readonly insertAt: number }
-  | { readonly code: "text.notUtf8"; readonly count: number }
-);
+export type TextProblem = { readonly span: Span } &
+  /** A run of lines that read as statements; what frees the first of them frees all. */
+  (
+    | {
+        readonly code: "note.afterParagraph" | "note.inList";
+        readonly lines: number;
+        readonly insertAt: number;
+        readonly insert: string;
+      }
+    | { readonly code: "text.notUtf8"; readonly count: number }
+  );
 
 /** The problem that a code stands for. */
 export type ProblemOf<C extends Code> = AnyProblem extends infer P

@@ -2,6 +2,7 @@ import { mentionsOf } from "../engine/mentions";
 import type { Problem } from "../engine/outcome";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { restingOn } from "../phrases/dependence";
+import type { Trap } from "../note/block";
 import type { SyntaxProblem } from "../syntax/problem";
 import { readsAsStatement } from "../syntax/parse";
 import { shift } from "../text/span";
@@ -54,8 +55,9 @@ function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): bo
 /** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */
 function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string>): boolean {
   if (problem.code === "name.circular") {
-    const isKnown = problem.path.some((name) => inCircles.has(name));
-    for (const name of problem.path) inCircles.add(name);
+    const members = problem.path.map(({ name, note }) => `${note} ${name}`);
+    const isKnown = members.some((member) => inCircles.has(member));
+    for (const member of members) inCircles.add(member);
     return isKnown;
   }
   if (problem.code === "table.emptyCell") return isLeftOut(problem.row, problem.column, context.snapshot);
@@ -102,11 +104,7 @@ const EXPLANATIONS: ReadonlySet<string> = new Set(["range.undefined", "later.not
 function textProblems({ text, blocks }: Snapshot): readonly TextProblem[] {
   const problems: TextProblem[] = [];
   for (const { block, start } of blocks) {
-    for (const trap of block.kind === "prose" ? block.traps : []) {
-      const span = shift(trap.span, start);
-      if (readsAsStatement(text.slice(span.start, span.end)))
-        problems.push({ code: `note.${trap.kind}`, span, trap, insertAt: start + trap.insertAt });
-    }
+    if (block.kind === "prose") problems.push(...trapProblems(text, block.traps, start));
   }
   const lost = text.indexOf("\uFFFD");
   if (lost >= 0)
@@ -117,6 +115,29 @@ function textProblems({ text, blocks }: Snapshot): readonly TextProblem[] {
     });
   return problems;
 }
+
+/** The lines of a block that read as statements and do not compute: those that stand together give one problem. */
+function trapProblems(text: string, traps: readonly Trap[], start: number): readonly TextProblem[] {
+  const problems: Mutable<TrapProblem>[] = [];
+  /** Where the last trap ends, whether it reads as a statement or not. */
+  let end = -1;
+  let run: Mutable<TrapProblem> | undefined;
+  for (const { kind, span: inBlock, insertAt, insert } of traps) {
+    const span = shift(inBlock, start);
+    const code = `note.${kind}` as const;
+    if (run && (run.code !== code || text.slice(end, span.start).trim() !== "")) run = undefined;
+    end = span.end;
+    if (!readsAsStatement(text.slice(span.start, span.end))) continue;
+    if (run) {
+      run.lines++;
+      run.span = { start: run.span.start, end };
+    } else problems.push((run = { code, span, lines: 1, insertAt: start + insertAt, insert }));
+  }
+  return problems;
+}
+
+type TrapProblem = Extract<TextProblem, { readonly insert: string }>;
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** The name by which a rule is accepted, `should.NAME`: the first that it mentions. */
 export function nameOfRule({ statement }: Row): string | undefined {

@@ -7,11 +7,14 @@ export const noteAfterParagraph: Wording<TrapCode> = {
   severity: "warning",
   reference:
     "The line reads as a statement and does not compute, because without a blank line before it Markdown takes it for part of the paragraph.",
-  message: () => "This line does not compute: it continues the paragraph above. Put a blank line before it.",
-  fixes: ({ trap, insertAt }) => [
+  message: ({ lines }) =>
+    lines === 1
+      ? "This line does not compute: it continues the paragraph above. Put a blank line before it."
+      : `These ${lines} lines do not compute: they continue the paragraph above. Put a blank line before the first.`,
+  fixes: ({ insertAt, insert }) => [
     {
       title: "Insert a blank line",
-      edits: [{ span: { start: insertAt, end: insertAt }, text: trap.insert }],
+      edits: [{ span: { start: insertAt, end: insertAt }, text: insert }],
       isPreferred: true,
     },
   ],
@@ -22,11 +25,14 @@ export const noteInList: Wording<TrapCode> = {
   severity: "warning",
   reference:
     "The line reads as a statement and does not compute, because Markdown takes it for part of the list above it. End the list with a heading or a comment.",
-  message: () => "This line does not compute: it belongs to the list above. End the list with a heading or `<!-- -->`.",
-  fixes: ({ trap, insertAt }) => [
+  message: ({ lines }) =>
+    lines === 1
+      ? "This line does not compute: it belongs to the list above. End the list with a heading or `<!-- -->`."
+      : `These ${lines} lines do not compute: they belong to the list above. End the list before the first, with a heading or \`<!-- -->\`.`,
+  fixes: ({ insertAt, insert }) => [
     {
       title: "End the list with <!-- -->",
-      edits: [{ span: { start: insertAt, end: insertAt }, text: trap.insert }],
+      edits: [{ span: { start: insertAt, end: insertAt }, text: insert }],
       isPreferred: true,
     },
   ],

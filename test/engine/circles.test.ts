@@ -6,7 +6,7 @@ function circle(note: string, name: string): { path: readonly string[]; left: nu
   const { outcome } = openNotes(note).snapshot().find(name)!;
   const problem = outcome.problems.find(({ code }) => code === "name.circular");
   assert.ok(problem?.code === "name.circular", `${name} is in no circle`);
-  return { path: problem.path, left: problem.left };
+  return { path: problem.path.map((each) => each.name), left: problem.left };
 }
 
 const ring = (length: number) => Array.from({ length }, (_, i) => `    c${i} = c${(i + 1) % length} + 1\n`).join("");
