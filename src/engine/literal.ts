@@ -102,13 +102,14 @@ class Reader {
     if (member.notation === Notation.LetterCode) return this.letterCode(member);
     const { unit, uncertainty } = member;
     const nominal = this.point(member, unit);
-    if (uncertainty !== undefined) return normal(unit, nominal, readDifference(uncertainty, unit));
+    if (uncertainty !== undefined)
+      return normal(unit, nominal, this.difference({ ...member, text: uncertainty }, unit));
     return even(unit, nominal, nominal, nominal, nominal === 0 && unit === undefined);
   }
 
   private letterCode(member: Member): Literal {
     const code = readLetterCode(member.text);
-    if (!code) return this.fail(member.node, { code: "literal.unreadable", text: member.text });
+    if (!code) return this.fail(member.node, { code: "literal.unreadable", text: member.text, reason: "letter" });
     const nominal = readDecimal(`${code.digits}e${code.exponent}`, member.unit);
     const { low, high } = code.tolerance
       ? { low: nominal * code.tolerance.low, high: nominal * code.tolerance.high }
@@ -123,8 +124,8 @@ class Reader {
     const middle = this.numberOf(nominal, unit);
     if (!isRelative) this.sameDimension(nominal, unit, half, half.unit ?? unit);
     const width = isRelative
-      ? Math.abs(middle) * readDifference(half.text, half.unit)
-      : readDifference(half.text, half.unit ?? unit);
+      ? Math.abs(middle) * this.difference(half, half.unit)
+      : this.difference(half, half.unit ?? unit);
     return even(unit, middle, middle - width, middle + width);
   }
 
@@ -137,8 +138,8 @@ class Reader {
     if (isRelative) this.refuseShareOf(node, nominal, expanded, unit);
     if (!isRelative) this.sameDimension(nominal, unit, expanded, expanded.unit ?? unit);
     const width = isRelative
-      ? Math.abs(middle) * readDifference(expanded.text, expanded.unit)
-      : readDifference(expanded.text, expanded.unit ?? unit);
+      ? Math.abs(middle) * this.difference(expanded, expanded.unit)
+      : this.difference(expanded, expanded.unit ?? unit);
     return normal(unit, middle, width / k);
   }
 
@@ -192,7 +193,7 @@ class Reader {
     const members = children.filter((child) => child !== unitNode).map((child) => this.member(child));
     const stated = unitNode === undefined ? this.bare : this.unit(unitNode);
     const odd = members.find(({ uncertainty }) => uncertainty !== undefined);
-    if (odd) this.fail(odd.node, { code: "literal.unreadable", text: this.written(odd.node) });
+    if (odd) this.fail(odd.node, { code: "literal.unreadable", text: this.written(odd.node), reason: "uncertain" });
     const isCoded = members.some(({ notation }) => notation === Notation.LetterCode);
     const unit = isCoded ? (stated ?? members[0].unit) : stated;
     const values = members.map((member) => (isCoded ? this.numberOf(member, unit) : this.point(member, undefined)));
@@ -205,7 +206,7 @@ class Reader {
         unit: unit?.text,
       });
     if (!Number.isFinite(observed.standardUncertainty))
-      this.fail(node, { code: "literal.unreadable", text: this.written(node) });
+      this.fail(node, { code: "literal.unreadable", text: this.written(node), reason: "size" });
     return isCoded ? { ...student(undefined, observed), dimension: unit!.dimension, unit } : student(unit, observed);
   }
 
@@ -220,14 +221,23 @@ class Reader {
   private numberOf(member: Member, unit: Unit | undefined): number {
     if (member.notation !== Notation.LetterCode) return this.point(member, unit);
     const code = readLetterCode(member.text);
-    if (!code) return this.fail(member.node, { code: "literal.unreadable", text: member.text });
+    if (!code) return this.fail(member.node, { code: "literal.unreadable", text: member.text, reason: "letter" });
     return unit && unit.dimension !== RESISTANCE ? readDecimal(`${code.digits}e${code.exponent}`, unit) : code.value;
   }
 
   private point(member: Member, unit: Unit | undefined): number {
-    const value = readDecimal(member.text, unit);
-    if (!Number.isFinite(value))
-      this.fail(member.node, { code: "literal.unreadable", text: this.written(member.node) });
+    return this.representable(member, readDecimal(member.text, unit), unit);
+  }
+
+  private difference(member: Member, unit: Unit | undefined): number {
+    return this.representable(member, readDifference(member.text, unit), undefined);
+  }
+
+  /** The value, unless it is beyond the doubles: infinite, or nothing though digits are written. */
+  private representable({ node, text }: Member, value: number, unit: Unit | undefined): number {
+    const isLost = value === 0 && !unit?.isTemperatureScale && hasDigits(text);
+    if (!Number.isFinite(value) || isLost)
+      this.fail(node, { code: "literal.unreadable", text: this.written(node), reason: "size" });
     return value;
   }
 
@@ -298,6 +308,11 @@ export function powerNode(tree: Tree, unit: Node, name: string): Node {
 /** How a unit that cannot be resolved is reported; the place is that of {@link powerNode}. */
 export function unitTrouble(trouble: UnitTrouble): EngineTrouble {
   return { code: "unit.unknown", word: trouble.name, trouble };
+}
+
+/** Whether a number as written is not zero: a digit other than 0 stands before its exponent and its solidus. */
+function hasDigits(text: string): boolean {
+  return /^[^/eE]*[1-9]/.test(text);
 }
 
 /** Behind `±` these are a share of the nominal value. */

@@ -98,7 +98,7 @@ export type EngineTrouble =
       readonly number: string;
       readonly unit?: string;
     }
-  | { readonly code: "literal.unreadable"; readonly text: string }
+  | { readonly code: "literal.unreadable"; readonly text: string; readonly reason: "size" | "letter" | "uncertain" }
   | {
       readonly code: "value.undefined";
       readonly text: string;
