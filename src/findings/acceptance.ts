@@ -31,7 +31,7 @@ export function accept(
     const { statement } = row;
     if (statement.kind !== "accept" || statement.problems.length > 0) continue;
     const { code, codeSpan: span, tree, reason } = statement;
-    const isRule = code.startsWith("rule.");
+    const isRule = /^(rule|must)\./.test(code);
     if (isRule || !(codes.has(code) || rules.includes(code))) {
       const instead = isRule ? rules : [...codes, ...rules];
       problems.push({ row, problem: { code: "accept.unknown", span, accepted: code, instead } });
