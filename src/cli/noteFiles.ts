@@ -24,7 +24,7 @@ export interface NoteFiles {
   readonly root: string;
   /** Sorted by path, each once. */
   readonly notes: readonly NoteFile[];
-  /** Of each folder that could not be searched, a sentence that says why. */
+  /** Of each folder that could not be searched or holds no note, a sentence that says so. */
   readonly troubles: readonly string[];
 }
 
@@ -34,7 +34,8 @@ export interface NoteFiles {
  * found in its own place, what lies outside is not to be read, and so there are no loops.
  *
  * The root is the current folder where everything named lies in it, else the innermost folder that holds all of it.
- * @throws ReadingError for what does not exist, cannot be read or is no note, and where there is none.
+ * A folder named that holds no note is told, and the others are searched all the same.
+ * @throws ReadingError for what does not exist, cannot be read or is no note, and where there is no note at all.
  */
 export async function findNotes(named: readonly string[], currentFolder: string): Promise<NoteFiles> {
   const here = await realpath(currentFolder);
@@ -43,13 +44,12 @@ export async function findNotes(named: readonly string[], currentFolder: string)
   const files = new Set<string>();
   const troubles: string[] = [];
   for (const place of places) {
+    const before = troubles.length;
     const found = place.isFolder ? await notesBelow(place.path, troubles) : [place.path];
-    if (found.length === 0 && troubles.length === 0)
-      throw new ReadingError(
-        `There is no note (*${NOTE_ENDING}) in ${place.named === "." ? "this folder" : place.named}.`,
-      );
+    if (found.length === 0 && troubles.length === before) troubles.push(emptyText(place));
     for (const file of found) files.add(file);
   }
+  if (files.size === 0) throw new ReadingError(troubles.join(" "));
   const noteAt = (file: string): NoteFile => ({ path: wayTo(file, root), shownPath: wayTo(file, here) });
   return { root, notes: [...files].sort().map(noteAt), troubles };
 }
@@ -76,6 +76,10 @@ interface Place {
   /** Absolute, without symbolic links. */
   readonly path: string;
   readonly isFolder: boolean;
+}
+
+function emptyText({ named }: Place): string {
+  return `There is no note (*${NOTE_ENDING}) in ${named === "." ? "this folder" : named}.`;
 }
 
 async function placeOf(named: string, currentFolder: string): Promise<Place> {

@@ -155,6 +155,14 @@ describe("copperbook check", () => {
     assert.deepEqual(run, { code: 2, output: "", errors });
   });
 
+  it("checks the rest where a folder that is named holds no note, and ends with 2", async () => {
+    workspace.write("a/heat.calcs.md", "    must 1 V < 2 V\n").write("empty/readme.txt", "");
+    const { code, output, errors } = await workspace.run(["check", "empty", "a"]);
+    assert.equal(code, 2);
+    assert.match(output, /1 note: 1 hold\nNot everything could be read\.\n$/);
+    assert.equal(errors, "copperbook: There is no note (*.calcs.md) in empty.\n");
+  });
+
   it("ends with 2 where there is no note", async () => {
     const run = await workspace.run(["check"]);
     assert.deepEqual(run, {

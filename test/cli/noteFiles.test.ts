@@ -68,6 +68,17 @@ describe("finding notes", () => {
     await refuses(find(["a\0b"]), "a\0b cannot be read: its name has a character that no name can have.");
   });
 
+  it("tells of a folder without notes, and searches the others", async () => {
+    workspace.write("a/x.calcs.md", "").write("empty/readme.txt", "").write("bare/readme.txt", "");
+    const { notes, troubles } = await find(["empty", "a", "bare"]);
+    assert.deepEqual(
+      notes.map(({ path }) => path),
+      ["a/x.calcs.md"],
+    );
+    assert.deepEqual(troubles, ["There is no note (*.calcs.md) in empty.", "There is no note (*.calcs.md) in bare."]);
+    await refuses(find(["empty", "bare"]), troubles.join(" "));
+  });
+
   it("refuses links that go in circles", async () => {
     symlinkSync("b.calcs.md", join(workspace.folder, "a.calcs.md"));
     symlinkSync("a.calcs.md", join(workspace.folder, "b.calcs.md"));
