@@ -1,6 +1,6 @@
-import { siUnit } from "../quantity/dimension";
+import { siUnit, TEMPERATURE } from "../quantity/dimension";
 import { chooseUnit } from "../quantity/display";
-import { dimensionText, extraCounts, kindText } from "../phrases/side";
+import { extraCounts, kindText } from "../phrases/side";
 import { solidAngleText } from "../phrases/solidAngle";
 import type { Row } from "../engine/snapshot";
 import type { Fix } from "../text/fix";
@@ -13,14 +13,30 @@ export const unitShownIn: Wording<"unit.shownIn"> = {
   reference:
     "The unit in brackets is of another kind than the value. The value is right or the unit is; the brackets convert nothing.",
   message: ({ wanted, wantedDimension, side }) => {
-    const plain = `\`[${wanted}]\` asks for ${dimensionText(wantedDimension)}, and this is ${kindText(side)}.`;
+    const asked = kindText({ dimension: wantedDimension, point: isScale(wanted) });
+    const plain = `\`[${wanted}]\` asks for ${asked}, and this is ${kindText(side)}.`;
+    if (isScale(wanted) && side.dimension === TEMPERATURE)
+      return `${plain} A difference is shown in \`[K]\`. If it counts from absolute zero, write \`point(${side.text})\`.`;
     const names = extraCounts(side.dimension, wantedDimension);
     if (names === undefined) return plain + solidAngleText(side.dimension, wantedDimension);
     return `${plain} What is counted is dropped by \`without ${names.join(", ")}\` behind it.`;
   },
   // In a table it is the cell that is wrong, or the header: nothing says which.
-  fixes: (problem, { row }) => (row.cells ? [] : [...withoutCounted(problem, row), shownAsItIs(problem, row)]),
+  fixes: (problem, { row }) =>
+    row.cells ? [] : [...withoutCounted(problem, row), shownAsItIs(problem, row), ...asPoint(problem, row)],
 };
+
+/** A temperature difference where the brackets ask for a point: it may have been counted from absolute zero. */
+function asPoint({ wanted, side }: ProblemOf<"unit.shownIn">, row: Row): readonly Fix[] {
+  if (!isScale(wanted) || side.dimension !== TEMPERATURE) return [];
+  const text = `point(${side.text})`;
+  return [{ title: `Write ${text}`, edits: [replaceIn(row, side.span, text)] }];
+}
+
+/** Alone in brackets, a degree asks for a point on its scale. */
+function isScale(unit: string): boolean {
+  return unit === "°C" || unit === "°F";
+}
 
 /** Behind the definition, where brackets ask for what it is without what it counts. */
 function withoutCounted({ side, wantedDimension }: ProblemOf<"unit.shownIn">, row: Row): readonly Fix[] {
