@@ -4,7 +4,7 @@ import type { Wording } from "./finding";
 export const literalUnreadable: Wording<"literal.unreadable"> = {
   severity: "error",
   reference:
-    "The number is beyond what can be computed with, or its letter code has a letter that IEC 60062 does not know.",
+    "The number is beyond what can be computed with, or its letter code has a letter that IEC 60062 does not know, or it stands among readings with an uncertainty of its own.",
   message: ({ text, reason }) => {
     if (reason === "letter")
       return `\`${text}\` is no letter code: its last letter is no tolerance of IEC 60062, such as \`F\` for 1 %, \`J\` for 5 % or \`K\` for 10 %.`;
