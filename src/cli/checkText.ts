@@ -77,7 +77,7 @@ class Sheet {
   private rule(row: Row, rule: RuleOutcome, finding: Finding | undefined): string[] {
     const { start, statement } = row;
     const clause = rule.state === "undecided" ? undefined : decisiveClause(rule);
-    const line = clause && ruleLine(clause);
+    const line = clause && ruleLine(clause, rule.clauses);
     return [
       ...this.place(finding?.span.start ?? start, finding),
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),

@@ -3,6 +3,7 @@ import type { Compiler } from "./compile";
 import type { Relation } from "./condition";
 import { quantity, truth, type Operand } from "./operand";
 import { Op } from "./operation";
+import { unitOfLiteral } from "./statedUnit";
 
 /** Two operands of a comparison. */
 export interface Pair {
@@ -74,7 +75,8 @@ function band(compiler: Compiler, left: Operand, node: Node): readonly Pair[] | 
   const literal = compiler.readLiteral(node);
   if (!literal) return undefined;
   const { low, high, dimension, point } = literal;
-  const limit = (value: number) => quantity(node, dimension, [compiler.constant(value)], { point });
+  const unit = unitOfLiteral(literal);
+  const limit = (value: number) => quantity(node, dimension, [compiler.constant(value)], { point, unit });
   if (!compiler.isQuantity(left, "in a comparison")) return undefined;
   const upper = limit(high);
   if (!compiler.agree({ kind: "compare" }, left, upper)) return undefined;

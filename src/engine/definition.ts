@@ -13,7 +13,7 @@ import { NATIVES } from "./natives";
 import { quantity, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
-import { commonUnit, keptUnit } from "./statedUnit";
+import { keptUnit, unitBeside } from "./statedUnit";
 import { shownIn } from "./shownIn";
 import type { Code } from "./tape";
 
@@ -271,7 +271,7 @@ class DefinitionCompiler {
         slot,
         dimension,
         point: left.point,
-        unit: left.unit ?? commonUnit([right]),
+        unit: left.unit ?? unitBeside(right),
         ...(isList ? { row, ...named(this.compiler.rowName(margin.length, row)) } : {}),
       });
     });

@@ -36,6 +36,11 @@ export function keptUnit(unit: Unit): Unit | undefined {
   return first?.takesPrefix && first.prefix === "" ? withoutPrefix(unit) : unit;
 }
 
+/** The unit for a side of a comparison that has none of its own, from the other side: a bare ratio takes `%` from its limit. */
+export function unitBeside(other: Operand): Unit | undefined {
+  return other.unit?.dimension === RATIO ? other.unit : commonUnit([other]);
+}
+
 /** The unit of a literal as written; of a zero with limits, one in which the limits can be read: `0 V ± 5 mV` is in mV. */
 export function unitOfLiteral({ nominal, low, high, dimension, point, unit }: Literal): Unit | undefined {
   const widest = Math.max(Math.abs(low), Math.abs(high));

@@ -174,7 +174,14 @@ const MOST_DRAWN = 3;
 function clauseTexts({ clauses, state }: RuleOutcome): readonly string[] {
   const decisive = clauses.filter((clause) => clause.state === state);
   const shown = (decisive.length > 0 ? decisive : clauses).slice(0, MOST_DRAWN);
-  return shown.flatMap((clause) => [sidesText(clause), drawing(clause), worstText(clause)]).filter(isSaid);
+  const drawn = new Set<string>();
+  return shown.flatMap((clause) => {
+    const line = drawing(clause, clauses);
+    // Both limits of a band are on one line.
+    const picture = drawn.has(line) ? "" : line;
+    drawn.add(line);
+    return [sidesText(clause), picture, worstText(clause)].filter(isSaid);
+  });
 }
 
 function sidesText(clause: ClauseOutcome): string {
@@ -184,8 +191,8 @@ function sidesText(clause: ClauseOutcome): string {
   return `${left} ${escaped(clause.relation)} ${side(clause.rightText, extentText(clause.right, clause))}`;
 }
 
-function drawing(clause: ClauseOutcome): string {
-  const line = ruleLine(clause);
+function drawing(clause: ClauseOutcome, all: readonly ClauseOutcome[]): string {
+  const line = ruleLine(clause, all);
   return line ? codeBlock(line.drawing) : "";
 }
 

@@ -28,9 +28,10 @@ export function valueText(outcome: QuantityOutcome | TruthOutcome): string {
   return outcome.values.map((extent) => extentText(extent, outcome)).join(", ");
 }
 
-/** An input at a value: `V_f 2.8 V`. */
+/** An input at a value: `V_f 2.8 V`; one that has no name of its own, `9.8 V of 10 V ± 2 %`. */
 export function inputText({ input, value }: InputAt): string {
-  return `${input.name} ${numberText(value, input)}`;
+  const text = numberText(value, input);
+  return /^[\p{L}_]/u.test(input.name) ? `${input.name} ${text}` : `${text} of ${input.name}`;
 }
 
 /** The inputs at which a value is lowest or highest; empty where that is not known. */

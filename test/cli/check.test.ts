@@ -112,6 +112,12 @@ describe("copperbook check", () => {
     assert.deepEqual([await widthOf("60"), await widthOf(), await widthOf("wide")], [60, 100, 100]);
   });
 
+  it("draws both limits of a band", async () => {
+    workspace.write("a.calcs.md", "    V = 3 .. 5 V\n    must V inside 2 .. 4.5 V\n");
+    const { output } = await workspace.run(["check"]);
+    assert.match(output, /\n {4}2 +3 +4 +4\.5 +5 V\n/);
+  });
+
   it("ends with 1 where a must is undecided", async () => {
     workspace.write("a.calcs.md", "    given I = 2 A\n    x = I + y\n    must x <= 1 A\n");
     const { code, output } = await workspace.run(["check"]);

@@ -205,6 +205,20 @@ Worst at V\\_f 2.8 V, supply 25.2 V
 \\*hot\\*`,
     ));
 
+  it("draws both limits of a band, once", () => {
+    const markdown = at(note("V = 3 .. 5 V\n¦must 2 V <= V <= 6 V"))!;
+    assert.equal(markdown.match(/├/g)?.length, 1);
+    assert.match(markdown, /\n2 +3 +4 +5 +6 V\n/);
+    assert.match(markdown, /`2 V` \\<= `V` 3 \.\. 4 \.\. 5 V\n/);
+    assert.match(markdown, /`V` 3 \.\. 4 \.\. 5 V \\<= `6 V`\n/);
+  });
+
+  it("says of an input without a name where it is worst, and which it is", () =>
+    assert.match(
+      at(note("c = 98 mA\n¦must c = 98 mA ± 10 %"))!,
+      /^`must c = 98 mA ± 10 %` fails at the limits, 107\.8 mA of 98 mA ± 10 %\n/,
+    ));
+
   it("stands on its opening word, too", () => assert.equal(at(bar("must")), at(bar("<= 5 V"))));
 });
 

@@ -62,6 +62,18 @@ describe("the dimension line of a rule", () => {
     for (const clause of clauses) assert.match(ruleLine(clause, clauses)!.drawing, /\n20 +30 +50 +70 +80 %$/);
   });
 
+  it("shows a bare ratio in the unit of its limits", () => {
+    for (const rule of ["inside 20 .. 80 %", ">= 20 % and r <= 80 %", ">= least and 80 % >= r"]) {
+      const clauses = clausesOf(`    least = 20 %\n    V = 3 .. 5 V\n    r = V / 8 V\n    must r ${rule}\n`);
+      assert.match(ruleLine(clauses[0], clauses)!.drawing, /\n20 +37\.5 +50 +62\.5 +80 %$/, rule);
+    }
+  });
+
+  it("shows a derived value in the unit of its band", () => {
+    const clauses = clausesOf("    E = 2 .. 4 Wh\n    t = E / 2 W\n    must t inside 0.5 .. 1.5 h\n");
+    assert.match(ruleLine(clauses[0], clauses)!.drawing, /\n0\.5 +1 +1\.5 +2 h$/);
+  });
+
   it("leaves out what the rule says of something else", () => {
     const clauses = clausesOf("    U = 3 V .. 5 V\n    I = 3 A .. 5 A\n    must U <= 6 V and I <= 4 A\n");
     assert.match(ruleLine(clauses[0], clauses)!.drawing, /\n3 +4 +5 +6 V$/);
