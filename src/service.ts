@@ -54,8 +54,8 @@ export type {
 } from "./features/feature";
 export type { Handbook, HandbookMember, LookUp } from "./features/handbook";
 export type { ChapterPage } from "./phrases/chapterPage";
-export type { NoteRecord } from "./features/record";
 export type { Signature } from "./features/signature";
+export { objections, type NoteRecord, type Objections } from "./features/record";
 export type { Renaming } from "./features/rename";
 export type { Finding, Severity } from "./findings/finding";
 export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";

@@ -1,4 +1,5 @@
 import { printable, wrap } from "./layout";
+import { objections } from "../service";
 import type { OpenNotes } from "./openNotes";
 import type { Face } from "./terminal";
 
@@ -29,19 +30,16 @@ export function verdict(open: OpenNotes, face: Face): string[] {
   return [...lines, ...wrap(printable(consequence(open)), face.columns, "").map(face.strong)];
 }
 
-/** A must whose line has an error is told as one that does not hold, and not as an error again. */
 function consequence({ service, notes, troubles }: OpenNotes): string {
   const broken: string[] = [];
   const unkept: string[] = [];
   const open: string[] = [];
   for (const { path, shownPath } of notes) {
-    const { findings, rules, openItems } = service.record(path, "brief");
-    const ofRules = rules.filter(({ word, state }) => word === "must" && state !== "holds").map(({ line }) => line);
-    unkept.push(...ofRules.map((line) => `${shownPath}:${line}`));
-    for (const { severity, code, line } of findings)
-      if (severity === "error" && !code.startsWith("rule.") && !ofRules.includes(line))
-        broken.push(`${shownPath}:${line}`);
-    for (const { word, line } of openItems) if (word === "must") open.push(`${shownPath}:${line}`);
+    const against = objections(service.record(path, "brief"));
+    const place = ({ line }: { readonly line: number }) => `${shownPath}:${line}`;
+    unkept.push(...against.unkept.map(place));
+    broken.push(...against.errors.map(place));
+    open.push(...against.open.map(place));
   }
   const parts = [
     unkept.length === 0

@@ -1,4 +1,4 @@
-import type { LineResult, NoteRecord, Summary } from "../service";
+import { objections, type LineResult, type NoteRecord, type Objections, type Summary } from "../service";
 
 /** A note that was checked, and what came out. */
 export interface CheckedNote {
@@ -60,22 +60,19 @@ export function summaryText(checked: readonly CheckedNote[], unchecked: readonly
 /** In the words of the command line. */
 function verdictOn(checked: readonly CheckedNote[], unchecked: readonly UncheckedNote[]): string {
   if (checked.length === 0 && unchecked.length === 0) return "There is no note in this workspace";
-  const count = <T>(list: (note: NoteRecord) => readonly T[], isOne: (one: T) => boolean): number =>
-    checked.reduce((total, { record }) => total + list(record).filter(isOne).length, 0);
-  const unkept = count(
-    ({ rules }) => rules,
-    ({ word, state }) => word === "must" && state !== "holds",
-  );
-  const errors = count(
-    ({ findings }) => findings,
-    ({ severity, code }) => severity === "error" && !isAboutRule(code),
-  );
+  const against = checked.map(({ record }) => objections(record));
+  const count = (kind: keyof Objections) => against.reduce((total, each) => total + each[kind].length, 0);
   const parts = [
-    some(unkept, "must does not hold", "must do not hold"),
-    some(errors, "error", "errors"),
+    some(count("unkept"), "must does not hold", "must do not hold"),
+    some(count("errors"), "error", "errors"),
     unchecked.length === 0 ? "" : "not everything could be read",
   ];
-  return sentence(parts, ", ") || "Every must holds, and no note has an error";
+  const troubled = sentence(parts, ", ");
+  if (troubled !== "") return troubled;
+  const open = some(count("open"), "must is still open", "must are still open");
+  return open === ""
+    ? "Every must holds, and no note has an error"
+    : `Every must that computes holds, and no note has an error; ${open}`;
 }
 
 /** `6 notes: 2 fail · 40 hold · 9 guesses`. */

@@ -64,6 +64,8 @@ export type InputsByName = Readonly<Record<string, string>>;
 
 export interface RuleRecord {
   readonly line: number;
+  /** Where it ends; absent where that is the same line. */
+  readonly lastLine?: number;
   readonly word: "must" | "should";
   /** As written, without its comment, on one line. */
   readonly condition: string;
@@ -111,6 +113,28 @@ export interface GuessRecord {
   readonly reason: string;
 }
 
+/** What speaks against a note: each slip is told once. */
+export interface Objections {
+  /** Each `must` that does not hold. */
+  readonly unkept: readonly RuleRecord[];
+  /** The errors elsewhere: one in a `must` that does not hold is the reason for that. */
+  readonly errors: readonly FindingRecord[];
+  /** Each task item that begins with `must:` and is not ticked. */
+  readonly open: readonly OpenItemRecord[];
+}
+
+export function objections({ rules, findings, openItems }: NoteRecord): Objections {
+  const unkept = rules.filter(({ word, state }) => word === "must" && state !== "holds");
+  const isTold = (at: number) => unkept.some(({ line, lastLine = line }) => line <= at && at <= lastLine);
+  return {
+    unkept,
+    errors: findings.filter(
+      ({ severity, code, line }) => severity === "error" && !code.startsWith("rule.") && !isTold(line),
+    ),
+    open: openItems.filter(({ word }) => word === "must"),
+  };
+}
+
 /** What a record needs of a finding. */
 interface Found extends Pick<FindingRecord, "code" | "severity" | "message"> {
   readonly span: { readonly start: number };
@@ -131,7 +155,9 @@ export function record(snapshot: Snapshot, { findings, openItems, guesses, budge
   return {
     path: snapshot.path,
     values: snapshot.rows.flatMap((row) => valuesOf(row, lineOf(row.start), budget)),
-    rules: snapshot.rows.flatMap((row) => ruleOf(row, lineOf(row.start))),
+    rules: snapshot.rows.flatMap((row) =>
+      ruleOf(row, lineOf(row.start), lineOf(row.start + row.statement.text.length)),
+    ),
     findings: findings.map(({ code, severity, message, span }) => {
       const { line, column } = snapshot.lines.positionAt(span.start);
       return { code, severity, line: line + 1, column: column + 1, message };
@@ -220,7 +246,7 @@ function sharesOf({
   return { ...share("share", ofRange), ...share("varianceShare", ofVariance) };
 }
 
-function ruleOf({ outcome, statement }: Row, line: number): readonly RuleRecord[] {
+function ruleOf({ outcome, statement }: Row, line: number, lastLine: number): readonly RuleRecord[] {
   if (outcome.kind !== "rule" || statement.kind !== "rule") return [];
   const { word, state, spare, reason } = outcome;
   const clause = decisiveClause(outcome);
@@ -228,6 +254,7 @@ function ruleOf({ outcome, statement }: Row, line: number): readonly RuleRecord[
   return [
     {
       line,
+      ...(lastLine > line ? { lastLine } : {}),
       word,
       condition: conditionText(statement),
       state,

@@ -103,6 +103,16 @@ describe("copperbook check", () => {
     ]);
   });
 
+  it("tells a must that goes on over lines once, wherever in it the reason stands", async () => {
+    workspace.write("a.calcs.md", "    given I = 2 A\n    must I <=\n      2 W\n    x = 1 A + 1 s\n");
+    const { output } = await workspace.run(["check"]);
+    assert.match(output, /\n1 must does not hold: a\.calcs\.md:2\. 1 error: a\.calcs\.md:4\.\n$/);
+    const run = await workspace.run(["check", "--format", "json"]);
+    assertFollowsSchema(run.output);
+    const [rule] = parsed(run).notes[0].rules;
+    assert.deepEqual(rule, { line: 2, lastLine: 3, word: "must", condition: "I <= 2 W", state: "undecided" });
+  });
+
   it("is as wide in a pipe as COLUMNS asks for", async () => {
     workspace.write("a.calcs.md", GOOD);
     const widthOf = async (COLUMNS?: string) => {

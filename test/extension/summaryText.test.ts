@@ -47,6 +47,22 @@ describe("the summary of all notes", () => {
     );
   });
 
+  it("says which of the musts that do not compute are open", () => {
+    const open = (items: string) =>
+      summaryText([checked("a.calcs.md", `    a = 1 V\n    must a <= 2 V\n\n${items}`)], []).verdict;
+    assert.equal(open("- [ ] should: look\n- [x] must: look\n"), "Every must holds, and no note has an error");
+    assert.equal(
+      open("- [ ] must: look\n"),
+      "Every must that computes holds, and no note has an error; 1 must is still open",
+    );
+    assert.match(open("- [ ] must: look\n- [ ] must: hear\n"), /; 2 must are still open$/);
+  });
+
+  it("tells an undecided must and the error in it once, on whichever of its lines that is", () => {
+    const { verdict } = summaryText([checked("a.calcs.md", "    a = 1 V\n    must a <=\n      2 W\n")], []);
+    assert.equal(verdict, "1 must does not hold");
+  });
+
   it("says when all is well, and when there is nothing", () => {
     const good = checked("a.calcs.md", "    a = 1 V\n    must a <= 2 V\n");
     assert.match(summaryText([good], []).text, /^# Every must holds, and no note has an error\n\n1 note: 1 hold\n$/);
