@@ -57,7 +57,7 @@ describe("bad input", () => {
     ["a huge exponent", "    a = 1e999999\n", ["1 literal.unreadable"]],
     ["a huge exponent of a unit", "    a = 3 m^99999\n", ["1 unit.unknown"]],
     ["a power whose unit nobody can count", "    a = (2 m)^1e300\n", ["1 value.undefined"]],
-    ["a tiny exponent", "    a = 1e-999999\n", []],
+    ["a tiny exponent", "    a = 1e-999999\n", ["1 literal.unreadable"]],
     ["a quantity of its own", "    a = a\n", ["1 name.circular"]],
     ["a function of its own", "    f(x) = f(x - 1)\n    a = f(3)\n", ["1 name.circular"]],
     ["use of itself", `    use "${PATH}" as me\n    a = me.rest\n`, ["1 use.self"]],
