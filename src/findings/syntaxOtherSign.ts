@@ -1,13 +1,15 @@
 import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { Wording } from "./finding";
-import { rewritings } from "./fixing";
+import { alternatives, rewritings } from "./fixing";
 
 /** `==`, `**`, `&&`: signs of other languages. */
 export const syntaxOtherSign: Wording<"syntax.otherSign"> = {
   severity: "error",
   reference:
     "A sign of another language, such as `==`, `**` or `&&`. It is read as what it means; write the sign of this one.",
-  message: ({ found, rewritten: [meant], span }, { row }) => {
+  message: ({ found, rewritten, span }, { row }) => {
+    if (rewritten.length > 1) return `\`${found}\` can be read in two ways. Write ${alternatives(rewritten)}.`;
+    const [meant] = rewritten;
     if (meant !== "") return `\`${found}\` is written \`${meant}\` here.`;
     const printed = unequalLimits(row, span);
     return `\`${found}\` is not written before a value.${printed ? unequalLimitsText(printed) : ""}`;

@@ -1,4 +1,4 @@
-import { continuationText } from "../phrases/continuations";
+import { wayOutOf } from "../phrases/continuations";
 import type { Expected } from "../syntax/problem";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
@@ -9,22 +9,22 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
   reference:
     "Something stands where the grammar wants something else, or nothing stands there. The message says what is expected.",
   message: ({ expected, found, span }, { row }) => {
-    const meant = found === "" ? undefined : continuationText(withoutComments(row.statement.text), span.start);
-    const wayOut = meant === undefined ? "" : ` ${meant}`;
+    const meant = found === "" ? undefined : wayOutOf(withoutComments(row.statement.text), span.start);
+    const wayOut = meant === undefined ? "" : ` ${meant.text}`;
     if (found === "") return `The statement ends where ${EXPECTED[expected]} is expected.`;
     if (expected === "end") return `\`${found}\` cannot follow here: the statement is complete before it.${wayOut}`;
     return `\`${found}\` stands where ${EXPECTED[expected]} is expected.${wayOut}`;
   },
-  fixes: ({ expected, found, span }, { row }) =>
-    expected === "=" && /^[\p{L}\d_]/u.test(found)
-      ? [
-          {
-            title: "Insert =",
-            edits: [replaceIn(row, { start: span.start, end: span.start }, "= ")],
-            isPreferred: true,
-          },
-        ]
-      : [],
+  fixes: ({ expected, found, span }, { row }) => {
+    if (expected === "=" && /^[\p{L}\d_]/u.test(found)) {
+      const edits = [replaceIn(row, { start: span.start, end: span.start }, "= ")];
+      return [{ title: "Insert =", edits, isPreferred: true }];
+    }
+    const edit = found === "" ? undefined : wayOutOf(withoutComments(row.statement.text), span.start)?.edit;
+    if (!edit) return [];
+    const title = edit.text === "" ? "Remove the space" : `Write ${edit.text.trim()}`;
+    return [{ title, edits: [replaceIn(row, edit.span, edit.text)], isPreferred: true }];
+  },
 };
 
 /** With blanks for comments, so that places stay where they are. */

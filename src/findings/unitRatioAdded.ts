@@ -5,7 +5,7 @@ import { withForgottenUnit } from "../phrases/forgottenUnit";
 import { findName, sideText, type Scope } from "../phrases/side";
 import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { ProblemOf, Wording } from "./finding";
-import { replaceIn, rewritings } from "./fixing";
+import { alternatives, replaceIn, rewritings } from "./fixing";
 
 /** `12 V + 5 %`. */
 export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
@@ -20,7 +20,11 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
     const scaled = scaling(problem, row, context);
     if (scaled === undefined) {
       const whole = withForgottenUnit(right, left, context) ?? withForgottenUnit(left, right, context);
-      return whole === undefined ? plain : `${plain} If a unit was forgotten, write \`${whole}\`.`;
+      const forgotten = whole === undefined ? "" : ` If a unit was forgotten, write \`${whole}\`.`;
+      const raised = raisedUnit(problem, row);
+      if (raised.length === 0) return plain + forgotten;
+      const exponent = ` If it is the exponent of the unit, write ${alternatives(raised)}.`;
+      return plain + exponent + (isCompound(left.text) ? "" : forgotten);
     }
     return `${plain} For ${right.text} ${sign === "+" ? "more" : "less"} write \`${scaled}\`.`;
   },
@@ -30,12 +34,34 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
     const scaled = scaling(problem, row, context);
     if (scaled !== undefined)
       return [{ title: `Write ${scaled}`, edits: [replaceIn(row, problem.span, scaled)], isPreferred: true }];
-    return [[problem.right, problem.left] as const, [problem.left, problem.right] as const].flatMap(([side, other]) => {
+    const { left, right, span } = problem;
+    const forgotten = [[right, left] as const, [left, right] as const].flatMap(([side, other]) => {
       const whole = withForgottenUnit(side, other, context);
       return whole === undefined ? [] : [{ title: `Write ${whole}`, edits: [replaceIn(row, side.span, whole)] }];
     });
+    const raised = raisedUnit(problem, row).map((text) => ({
+      title: `Write ${text}`,
+      edits: [replaceIn(row, span, text)],
+    }));
+    return isCompound(left.text) && raised.length > 0 ? raised : [...raised, ...forgotten];
   },
 };
+
+/** `3 m·s-1`, `5 s-1`: an exponent without its sign, which reads as a difference. With a caret, and with a solidus. */
+function raisedUnit({ sign, left, right, span }: ProblemOf<"unit.ratioAdded">, row: Row): readonly string[] {
+  const written = row.statement.text.slice(span.start, span.end);
+  const [, number, above = "", join, last] = /^(-?[\d._]+\s*)(?:([^\s/]+)([·*/]))?([\p{L}°µ]+)$/u.exec(left.text) ?? [];
+  if (sign !== "-" || last === undefined || !/^\d$/.test(right.text)) return [];
+  if (written.length !== left.text.length + 1 + right.text.length) return [];
+  if (join === "/") return [`${left.text}^${right.text}`];
+  const caret = `${left.text}^-${right.text}`;
+  if (above === "") return [caret];
+  return [caret, `${number}${above}/${last}${right.text === "1" ? "" : `^${right.text}`}`];
+}
+
+function isCompound(literal: string): boolean {
+  return /[·*/]/.test(literal);
+}
 
 /** `12 V * (1 + 5 %)`, where the ratio is written as a share. */
 function scaling(

@@ -1,3 +1,4 @@
+import { decibelsMeant, decibelText } from "../phrases/decibels";
 import { codeMeant, unitMeant } from "../phrases/unitMeant";
 import { describeUnitTrouble } from "../quantity/unit";
 import { isName } from "../syntax/name";
@@ -15,6 +16,7 @@ export const unitUnknown: Wording<"unit.unknown"> = {
     "A word behind a number is its unit, and this one is none. Correct it, put an operator before a name, or say by `items` that it is counted.",
   message: ({ word, trouble, isName: isQuantity, rewritten, span }, { row }) => {
     if (!isQuantity) {
+      if (trouble.kind === "decibel") return describeUnitTrouble(trouble) + decibelText(word, levelIn(row, span));
       if (trouble.kind !== "unknown") return describeUnitTrouble(trouble);
       const code = codeMeant(textOf(row, literalAround(row, span)));
       if (code !== undefined) return `\`${word}\` is no unit. Write \`${code}\`.`;
@@ -26,6 +28,11 @@ export const unitUnknown: Wording<"unit.unknown"> = {
   fixes: (problem, { row, context }) => {
     const { word, trouble, rewritten } = problem;
     if (rewritten !== undefined) return [separated(problem, row, rewritten)];
+    if (trouble.kind === "decibel")
+      return decibelsMeant(word, levelIn(row, problem.span)).map((text) => ({
+        title: `Write ${text}`,
+        edits: [replaceIn(row, literalAround(row, problem.span), text)],
+      }));
     if (trouble.kind !== "unknown") return [];
     const code = codeMeant(textOf(row, literalAround(row, problem.span)));
     if (code !== undefined) return [separated(problem, row, code)];
@@ -36,6 +43,12 @@ export const unitUnknown: Wording<"unit.unknown"> = {
       : [];
   },
 };
+
+/** The number before a level's unit, where it stands alone and is no longer literal: `28` of `28 dBA`. */
+function levelIn(row: Row, span: Span): string | undefined {
+  const literal = textOf(row, literalAround(row, span));
+  return /^(-?[\d._]+(?:[eE][-+]?\d+)?)\s*[\p{L}µμ]+$/u.exec(literal)?.[1];
+}
 
 /** The whole number with its unit, rewritten. */
 function separated({ span }: ProblemOf<"unit.unknown">, row: Row, rewritten: string): Fix {

@@ -156,7 +156,7 @@ export function describeUnitTrouble(trouble: UnitTrouble): string {
     case "prefix":
       return `\`${trouble.unit}\` takes no prefix, so \`${trouble.name}\` is no unit. Write a power of ten in the number.`;
     case "decibel":
-      return `\`${trouble.name}\` can be a ratio of powers or of voltages. Write a plain ratio, or use the handbook's functions for levels.`;
+      return `\`${trouble.name}\` is no unit, because decibels of powers and of voltages are different ratios.`;
     case "exponent":
       return `\`${trouble.name}\` cannot have the exponent ${trouble.exponent}. Exponents are multiples of 1/6, and the unit must fit a number.`;
   }
@@ -205,7 +205,7 @@ function ownUnit(name: string): Atom {
 }
 
 function trouble(word: string, name: string): UnitTrouble {
-  if (/^d?B[mVuµWiA]?$|^Np$/.test(word)) return { kind: "decibel", name: word };
+  if (/^dB(m|V|u|µ|W|i|d|c|A|C|Z|FS|SPL|mV|[uµμ]V)?$|^B$|^Np$/.test(word)) return { kind: "decibel", name: word };
   for (const [prefix, { symbol }] of splits(name)) return { kind: "prefix", name: word, prefix, unit: symbol };
   const suggestion = USUAL_MISSPELLINGS.get(word) ?? byName(word) ?? byCase(name);
   return suggestion === undefined ? { kind: "unknown", name: word } : { kind: "unknown", name: word, suggestion };

@@ -211,7 +211,8 @@ export class Lexer {
       case 0x22: // "
         return this.quoted(at, '"');
       case 0x2b: // +
-        if (next === 0x2f && this.text.charCodeAt(at + 2) === 0x2d) return this.take(Token.PlusMinus, 3);
+        if (next === 0x2f && isMinus(this.text.charCodeAt(at + 2))) return this.take(Token.PlusMinus, 3);
+        if (isMinus(next) && this.isNumberNext(at + 2)) return this.take(Token.PlusMinus, 2);
         return this.take(Token.Plus, 1);
       case 0x2d: // -
       case 0x2212:
@@ -291,6 +292,11 @@ export class Lexer {
     }
   }
 
+  private isNumberNext(at: number): boolean {
+    while (at < this.limit && classOf(this.text.charCodeAt(at)) & Class.Space) at++;
+    return at < this.limit && isDigit(this.text.charCodeAt(at));
+  }
+
   /** `..`, `.` or a number that lacks its zero. */
   private dot(at: number, next: number): void {
     if (next === 0x2e) return this.take(Token.Range, 2);
@@ -336,6 +342,10 @@ export class Lexer {
     const closed = this.end - this.start > 1 && (last === 0x22 || ALL_QUOTES.includes(String.fromCharCode(last)));
     return this.text.slice(this.start + 1, closed ? this.end - 1 : this.end);
   }
+}
+
+function isMinus(code: number): boolean {
+  return code === 0x2d || code === 0x2212;
 }
 
 const DOUBLE_QUOTES = "“”„«»";

@@ -8,7 +8,8 @@ import { Form, Kind, type Node } from "./tree";
 export function missingOperator(at: Cursor, left: Node): Node {
   const { tree } = at;
   const start = tree.start(left);
-  const before = at.text.slice(start, tree.end(left));
+  // `2 x (a + b)`: the sign has been read as a unit.
+  const before = at.text.slice(start, tree.end(left)).replace(/(?<=\d)\s*[xX]$/, "");
   const right = group(at);
   const end = tree.end(right);
   const rewritten = [`${before} * ${at.text.slice(tree.start(right), end)}`];
