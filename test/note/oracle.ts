@@ -43,8 +43,8 @@ export function linesOf(text: string): string[] {
 function taskAt(tokens: readonly Token[], token: Token, index: number) {
   if (token.type !== "list_item_open" || tokens[index + 1]?.type !== "paragraph_open") return [];
   const { content, map } = tokens[index + 2];
-  // Behind tabs in nested quotes markdown-it leaves the list marker in the paragraph's text.
-  const box = /^(?:(?:[-+*]|\d{1,9}[.)])\s+)?\[([ \txX])\]\s+(?=\S)/.exec(content);
+  // Behind tabs in nested quotes markdown-it leaves the list marker in the paragraph's text, on the line of the box.
+  const box = /^(?:(?:[-+*]|\d{1,9}[.)])[ \t]+)?\[([ \txX])\]\s+(?=\S)/.exec(content);
   return box === null ? [] : [{ line: map![0], checked: /x/i.test(box[1]), text: content.slice(box[0].length) }];
 }
 
