@@ -51,7 +51,14 @@ export interface Printed {
   readonly notes: readonly {
     readonly path: string;
     readonly values: readonly Readonly<Record<string, string | number>>[];
-    readonly rules: readonly { line: number; word: string; condition: string; state: string; spare?: number }[];
+    readonly rules: readonly {
+      line: number;
+      lastLine?: number;
+      word: string;
+      condition: string;
+      state: string;
+      spare?: number;
+    }[];
     readonly findings: readonly { code: string; severity: string; line: number; column: number; message: string }[];
     readonly openItems: readonly { line: number; word?: string; text: string }[];
   }[];
