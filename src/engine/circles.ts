@@ -1,5 +1,5 @@
 import { declaredNames, type Entry } from "./entry";
-import type { EngineProblem, NameInNote } from "./problem";
+import type { EngineProblem, EngineTrouble, NameInNote } from "./problem";
 
 /** Names shown of a circle; a longer one is cut, and says how many are left out. */
 const PATH_SHOWN = 8;
@@ -27,6 +27,12 @@ export function circleProblems(members: readonly Entry[]): (entry: Entry) => Eng
     if (there < PATH_SHOWN) way.push(...wayFrom(root, entry, fromRoot.from));
     return problem(entry, way, there + back);
   };
+}
+
+/** That an entry, or a cell of it, rests on nothing but itself. */
+export function ownCircle({ note, name = "" }: Entry, of = name): EngineTrouble {
+  const member = { name: of, note: note.path };
+  return { code: "name.circular", path: [member, member], left: 0 };
 }
 
 /** The same entry is the common one however the notes came to be what they are. */

@@ -3,6 +3,7 @@ import { isUnit, type Unit } from "../quantity/unit";
 import { isName } from "../syntax/name";
 import { CellKind, type Column } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
+import { ownCircle } from "./circles";
 import type { Compiler, RowScope, Surroundings } from "./compile";
 import { columnName, NO_TYPE, type ColumnType, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
@@ -84,8 +85,7 @@ export class ColumnCompiler implements RowScope {
     const column = entry.table && around.column(entry.table, name);
     if (!column) return "unnamed";
     if (column !== entry) return cellOperand(compiler, column, this.row, node);
-    const path = [column.name ?? name, column.name ?? name];
-    return compiler.fail(node, { code: "name.circular", path, left: 0 });
+    return compiler.fail(node, ownCircle(column));
   }
 
   private isComputing = false;
@@ -170,11 +170,7 @@ export class ColumnCompiler implements RowScope {
   private circle(row: number): undefined {
     const { compiler, statement } = this;
     const cell = statement.value === undefined ? this.cellName(row) : (this.entry.name ?? "");
-    return compiler.fail(statement.value ?? statement.cells[row], {
-      code: "name.circular",
-      path: [cell, cell],
-      left: 0,
-    });
+    return compiler.fail(statement.value ?? statement.cells[row], ownCircle(this.entry, cell));
   }
 
   private cellName(row: number): string {

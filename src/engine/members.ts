@@ -1,4 +1,5 @@
 import type { Node } from "../syntax/tree";
+import { ownCircle } from "./circles";
 import { cellOperand, columnOperand } from "./columns";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
@@ -135,6 +136,5 @@ const HOLDERS: ReadonlySet<string> = new Set(["use", "table", "choice"]);
 const NAMES_SHOWN = 12;
 
 function circle(compiler: Compiler, column: Entry, node: Node): undefined {
-  const name = column.name ?? "";
-  return compiler.fail(node, { code: "name.circular", path: [name, name], left: 0 });
+  return compiler.fail(node, ownCircle(column));
 }
