@@ -5,6 +5,7 @@ import { openGuesses } from "./engine/influence";
 import type { Library } from "./engine/library";
 import { Program } from "./engine/program";
 import type { Row, Snapshot } from "./engine/snapshot";
+import { distributionOf } from "./engine/distribution";
 import { Allowance, budgetOf } from "./engine/uncertaintyBudget";
 import { chapterWrittenAt, completions } from "./features/completion";
 import type {
@@ -256,8 +257,9 @@ export class Service {
   /**
    * What is known of a note, as the command line prints it in JSON. A brief one leaves out what has to be worked out for
    * it: what the uncertainty of each value is made of.
+   * @param trials so many builds are drawn for each value, seeded from the text of the note; none unless told
    */
-  record(path: string, depth: "brief" | "full" = "full"): NoteRecord {
+  record(path: string, depth: "brief" | "full" = "full", trials = 0): NoteRecord {
     const empty: NoteRecord = { path, values: [], rules: [], findings: [], openItems: [], settleFirst: [] };
     const allowance = new Allowance();
     return this.ask(path, empty, (snapshot) =>
@@ -266,6 +268,10 @@ export class Service {
         openItems: openItems(snapshot),
         guesses: this.settleFirst().filter((guess) => guess.path === path),
         budget: (row, result) => (depth === "full" ? this.budget(snapshot, row, result, allowance) : undefined),
+        distribution: (row, result) => {
+          const entry = trials > 0 ? this.entriesOf(snapshot).get(row.statement) : undefined;
+          return entry && distributionOf(this.program, entry, result, trials, snapshot.text);
+        },
       }),
     );
   }

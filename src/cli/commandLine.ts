@@ -5,7 +5,7 @@ export type Command =
   | { readonly kind: "help" }
   | { readonly kind: "version" }
   | { readonly kind: "check"; readonly paths: readonly string[]; readonly format: CheckFormat }
-  | { readonly kind: "values"; readonly path: string; readonly format: ValuesFormat }
+  | { readonly kind: "values"; readonly path: string; readonly format: ValuesFormat; readonly trials: number }
   | { readonly kind: "handbook"; readonly word?: string };
 
 export type CheckFormat = "text" | "json";
@@ -19,8 +19,10 @@ export const HELP = `Copperbook: hardware design notes that compute.
   copperbook check [PATH…] [--format text|json]
       Judges the rules of all notes (*.calcs.md) among the files and folders
       named, or in the current folder.
-  copperbook values FILE [--format text|json|csv]
-      Prints the values of one note.
+  copperbook values FILE [--format text|json|csv] [--trials N]
+      Prints the values of one note. With --trials, N builds are drawn from the
+      spread of the inputs (JCGM 101): mean, standard deviation, and the limits
+      that hold 95 % of builds.
   copperbook handbook [CHAPTER|FUNCTION]
       Lists the chapters of the handbook, a chapter, or a function with its
       formula, source and worked examples.
@@ -52,19 +54,26 @@ export function parseCommandLine(args: readonly string[]): Command {
   });
   const words: string[] = [];
   let format: string | undefined;
+  let trials: number | undefined;
   let asked: "help" | "version" | undefined;
   for (const token of tokens) {
     if (token.kind === "positional") words.push(token.value);
     if (token.kind !== "option") continue;
     if (!Object.hasOwn(OPTIONS, token.name)) throw new UsageError(`There is no option ${token.rawName}.`);
     if (token.name === "format") format = formatOf(token.value);
+    else if (token.name === "trials") trials = trialsOf(token.value);
     else if (token.value !== undefined) throw new UsageError(`${token.rawName} takes no value, here “${token.value}”.`);
     else asked ??= token.name === "help" ? "help" : "version";
   }
-  return asked ? { kind: asked } : commandOf(words, format);
+  return asked ? { kind: asked } : commandOf(words, format, trials);
 }
 
-const OPTIONS = { help: { type: "boolean" }, version: { type: "boolean" }, format: { type: "string" } } as const;
+const OPTIONS = {
+  help: { type: "boolean" },
+  version: { type: "boolean" },
+  format: { type: "string" },
+  trials: { type: "string" },
+} as const;
 
 const CHECK_FORMATS: readonly CheckFormat[] = ["text", "json"];
 const VALUES_FORMATS: readonly ValuesFormat[] = ["text", "json", "csv"];
@@ -74,13 +83,28 @@ function formatOf(value: string | undefined): string {
   return value;
 }
 
-function commandOf([word, ...rest]: readonly string[], format: string | undefined): Command {
+/** Fewer say nothing about 95 %; more than this hold too much memory, and say no more. */
+const [FEWEST_TRIALS, MOST_TRIALS] = [100, 10_000_000];
+
+function trialsOf(value: string | undefined): number {
+  const trials = Number(value?.replaceAll("_", ""));
+  if (Number.isInteger(trials) && trials >= FEWEST_TRIALS && trials <= MOST_TRIALS) return trials;
+  const found = value ? `, here “${value}”` : "";
+  throw new UsageError(`--trials wants a whole number from ${FEWEST_TRIALS} to ${MOST_TRIALS} behind it${found}.`);
+}
+
+function commandOf(
+  [word, ...rest]: readonly string[],
+  format: string | undefined,
+  trials: number | undefined,
+): Command {
+  if (trials !== undefined && word !== "values") throw new UsageError("--trials belongs to “values”.");
   switch (word) {
     case "check":
       return { kind: "check", paths: rest, format: oneOf(CHECK_FORMATS, format, word) };
     case "values":
       if (rest.length !== 1) throw new UsageError(`“values” prints one note, and ${countOf(rest)} named.`);
-      return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word) };
+      return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word), trials: trials ?? 0 };
     case "handbook":
       if (rest.length > 1) throw new UsageError(`“handbook” looks one word up, and ${countOf(rest)} named.`);
       if (format !== undefined) throw new UsageError("“handbook” is printed as text and has no other format.");

@@ -29,7 +29,7 @@ async function run(command: Command, terminal: Terminal): Promise<ExitCode> {
     case "check":
       return check(command.paths, command.format, terminal);
     case "values":
-      return values(command.path, command.format, terminal);
+      return values(command, terminal);
     case "handbook":
       return handbook(command.word, terminal);
   }

@@ -32,8 +32,11 @@ export async function openNotes({ root, notes: files, troubles }: NoteFiles): Pr
 }
 
 /** The one shape that is printed as JSON; `output.schema.json` describes it. */
-export function toJson({ service, notes }: OpenNotes): string {
-  const records = notes.map(({ path, shownPath }): NoteRecord => ({ ...service.record(path), path: shownPath }));
+export function toJson({ service, notes }: OpenNotes, trials = 0): string {
+  const records = notes.map(({ path, shownPath }): NoteRecord => ({
+    ...service.record(path, "full", trials),
+    path: shownPath,
+  }));
   return `${JSON.stringify({ notes: records }, undefined, 2)}\n`;
 }
 

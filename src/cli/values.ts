@@ -1,4 +1,4 @@
-import type { ValuesFormat } from "./commandLine";
+import type { Command } from "./commandLine";
 import { ExitCode } from "./exitCode";
 import { printable } from "./layout";
 import { findNote } from "./noteFiles";
@@ -7,12 +7,16 @@ import type { Terminal } from "./terminal";
 import { valuesCsv, valuesText } from "./valuesText";
 
 /**
- * `copperbook values`: prints the values of one note, in the order of its text.
+ * `copperbook values`: prints the values of one note, in the order of its text; where trials are asked for, with what
+ * they say of each.
  * @throws ReadingError where the file cannot be read, is a folder or no note.
  */
-export async function values(path: string, format: ValuesFormat, terminal: Terminal): Promise<ExitCode> {
+export async function values(
+  { path, format, trials }: Extract<Command, { kind: "values" }>,
+  terminal: Terminal,
+): Promise<ExitCode> {
   const open = await openNotes(await findNote(path, terminal.currentFolder));
-  if (open.notes.length > 0) terminal.output.write(WRITERS[format](open));
+  if (open.notes.length > 0) terminal.output.write(WRITERS[format](open, trials));
   for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${printable(trouble)}\n`);
   const code = exitCodeOf(open);
   if (code === ExitCode.Bad && format !== "json") terminal.errors.write(`${NOT_ALL_WELL}\n`);

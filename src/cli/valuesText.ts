@@ -6,10 +6,14 @@ import type { OpenNotes } from "./openNotes";
 type ValueRecord = NoteRecord["values"][number];
 
 /** Name, value in the order of a data sheet, where it comes from, and its line, in columns. */
-export function valuesText(open: OpenNotes): string {
-  const { values } = recordOf(open);
+export function valuesText(open: OpenNotes, trials = 0): string {
+  const { values } = recordOf(open, trials);
   if (values.length === 0) return "The note has no values.\n";
-  const rows = values.map(({ name, shown, kind, line }) => [name, shown || "no value", kind, `line ${line}`]);
+  const rows = values.map((value) => {
+    const { name, shown, kind, line } = value;
+    const builds = value.interval95Shown === undefined ? [] : [`95 % of builds: ${value.interval95Shown}`];
+    return [name, shown || "no value", kind, `line ${line}`, ...builds];
+  });
   return `${align(rows.map((row) => row.map(printable))).join("\n")}\n`;
 }
 
@@ -24,12 +28,21 @@ const COLUMNS = [
   "shown",
 ] as const satisfies (keyof ValueRecord)[];
 
+/** The mean, the standard deviation, and the ends of the interval that holds 95 % of builds. */
+const COLUMNS_OF_TRIALS = ["mean", "sd", "low95", "high95"];
+
 /** The same fields as in JSON, a header line before them; a field without a value is empty. */
-export function valuesCsv(open: OpenNotes): string {
-  const { values } = recordOf(open);
-  return csv([COLUMNS, ...values.map((value) => COLUMNS.map((column) => value[column]))]);
+export function valuesCsv(open: OpenNotes, trials = 0): string {
+  const { values } = recordOf(open, trials);
+  const header = trials > 0 ? [...COLUMNS, ...COLUMNS_OF_TRIALS] : COLUMNS;
+  const fields = values.map((value) => {
+    const { mean, sd, interval95 = [] } = value;
+    const plain = COLUMNS.map((column) => value[column]);
+    return trials > 0 ? [...plain, mean, sd, interval95[0], interval95[1]] : plain;
+  });
+  return csv([header, ...fields]);
 }
 
-function recordOf({ service, notes }: OpenNotes): NoteRecord {
-  return service.record(notes[0].path, "brief");
+function recordOf({ service, notes }: OpenNotes, trials: number): NoteRecord {
+  return service.record(notes[0].path, "brief", trials);
 }

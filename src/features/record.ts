@@ -2,10 +2,11 @@ import { siUnit } from "../quantity/dimension";
 import type { Extent, InputAt, RuleState } from "../engine/outcome";
 import type { Origin } from "../engine/problem";
 import type { Row, Snapshot } from "../engine/snapshot";
+import type { ValueDistribution } from "../engine/distribution";
 import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudget";
 import { conditionText } from "../phrases/condition";
 import { decisiveClause, worstInputsAt } from "../phrases/rule";
-import { extentText, inputsAtEnd, numberText } from "../phrases/value";
+import { extentText, inputsAtEnd, limitsText, numberText, type Showable } from "../phrases/value";
 import type { GuessToSettle, OpenItem } from "./feature";
 
 /** What is known of one note, as both commands of the command line print it in JSON. Lines and columns count from 1. */
@@ -49,6 +50,14 @@ export interface ValueRecord {
   readonly contributions?: readonly ContributionRecord[];
   /** What the inputs do together and not one by one. */
   readonly interactions?: Omit<ContributionRecord, "name">;
+  /** By trials (JCGM 101), where they were asked for: of builds, with operating conditions nominal. In `unit`. */
+  readonly mean?: number;
+  /** Standard deviation; of a temperature on a scale a difference in K. */
+  readonly sd?: number;
+  /** It holds 95 % of builds, with as many below it as above. */
+  readonly interval95?: readonly [low: number, high: number];
+  /** The same about the mean, as a value is shown: `18.2 .. 20 .. 21.9 mA`. */
+  readonly interval95Shown?: string;
 }
 
 export interface ContributionRecord {
@@ -148,13 +157,16 @@ export interface RecordContext {
   readonly guesses: readonly GuessToSettle[];
   /** What the uncertainty of a value of a row is made of; nothing where that is not asked for. */
   budget(row: Row, result: number): UncertaintyBudget | undefined;
+  /** How a value of a row is distributed, by trials; nothing where that is not asked for. */
+  distribution(row: Row, result: number): ValueDistribution | undefined;
 }
 
-export function record(snapshot: Snapshot, { findings, openItems, guesses, budget }: RecordContext): NoteRecord {
+export function record(snapshot: Snapshot, context: RecordContext): NoteRecord {
+  const { findings, openItems, guesses } = context;
   const lineOf = (offset: number) => snapshot.lines.lineAt(offset) + 1;
   return {
     path: snapshot.path,
-    values: snapshot.rows.flatMap((row) => valuesOf(row, lineOf(row.start), budget)),
+    values: snapshot.rows.flatMap((row) => valuesOf(row, lineOf(row.start), context)),
     rules: snapshot.rows.flatMap((row) =>
       ruleOf(row, lineOf(row.start), lineOf(row.start + row.statement.text.length)),
     ),
@@ -177,7 +189,7 @@ function guessOf({ name, line, shown, hasLimits, must, reason }: GuessToSettle, 
   return { name, line, shown, hasLimits, ...(moved ? { must: moved } : {}), reason };
 }
 
-function valuesOf(row: Row, line: number, budget: RecordContext["budget"]): readonly ValueRecord[] {
+function valuesOf(row: Row, line: number, { budget, distribution }: RecordContext): readonly ValueRecord[] {
   const { outcome } = row;
   if (outcome.kind !== "quantity") return [];
   const { name, origin: kind, dimension, isList, values } = outcome;
@@ -192,6 +204,7 @@ function valuesOf(row: Row, line: number, budget: RecordContext["budget"]): read
     shown: extentText(extent, outcome),
     ...endsOf(extent),
     ...uncertaintyOf(extent.standing === "exact" ? undefined : budget(row, i)),
+    ...trialsOf(extent.standing === "exact" ? undefined : distribution(row, i), outcome),
   }));
 }
 
@@ -212,6 +225,22 @@ function endsOf(extent: Extent): Pick<ValueRecord, "attained" | "found" | "input
       ? { found: { ...finite("min", found.low), ...finite("max", found.high) } }
       : {}),
     ...(isKnown ? { inputsAt: { min, max } } : {}),
+  };
+}
+
+function trialsOf(
+  given: ValueDistribution | undefined,
+  of: Showable,
+): Pick<ValueRecord, "mean" | "sd" | "interval95" | "interval95Shown"> {
+  if (!given) return {};
+  const { mean, standardDeviation, interval95 } = given;
+  const ends = [interval95.low, interval95.high].map((end) => Number(end.toPrecision(DIGITS)));
+  return {
+    ...finite("mean", mean),
+    ...finite("sd", standardDeviation),
+    ...(ends.every(Number.isFinite)
+      ? { interval95: [ends[0], ends[1]], interval95Shown: limitsText({ nominal: mean, ...interval95 }, of) }
+      : {}),
   };
 }
 

@@ -1,4 +1,4 @@
-import { show, showNumber, type ShowOptions } from "../quantity/display";
+import { show, showNumber, type Shownable, type ShowOptions } from "../quantity/display";
 import type { Dimension } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
 import type { Extent, InputAt, QuantityOutcome, TruthOutcome } from "../engine/outcome";
@@ -15,6 +15,11 @@ export function extentText(extent: Extent, of: Showable): string {
   if (Number.isNaN(extent.nominal)) return "";
   if (extent.standing === "undefined") return `${numberText(extent.nominal, of)}, range undefined`;
   return show(extent, of.dimension, optionsOf(of));
+}
+
+/** Limits about a value, as a range is shown. */
+export function limitsText(limits: Shownable, of: Showable): string {
+  return show(limits, of.dimension, optionsOf(of));
 }
 
 /** One number with its unit, in six significant digits or as many as are asked for. */

@@ -34,6 +34,41 @@ describe("copperbook values", () => {
     );
   });
 
+  describe("with trials", () => {
+    // A width of 1.2 V spread evenly has a standard deviation of 1.2 V/√12; 95 % of it are 1.14 V.
+    const EVEN = { mean: 12, sd: 1.2 / Math.sqrt(12), low: 11.43, high: 12.57 };
+
+    it("says how values are distributed from build to build", async () => {
+      const run = await workspace.run(["values", "a.calcs.md", "--format", "json", "--trials", "100000"]);
+      assertFollowsSchema(run.output);
+      const values = parsed(run).notes[0].values;
+      const [supply, I] = values;
+      const { mean, sd, interval95 } = supply as unknown as { mean: number; sd: number; interval95: [number, number] };
+      const expected = [EVEN.mean, EVEN.sd, EVEN.low, EVEN.high];
+      [mean, sd, ...interval95].forEach((figure, i) =>
+        assert.ok(Math.abs(figure - expected[i]) < 0.01, `${figure} is not ${expected[i]}`),
+      );
+      assert.equal(I.mean, undefined);
+      const over = values.find(({ name }) => name === "T_a")!;
+      assert.equal(over.mean, undefined, "Every build passes through all of a condition.");
+    });
+
+    it("draws the same builds for the same note", async () => {
+      const args = ["values", "a.calcs.md", "--format", "csv", "--trials", "1000"];
+      const first = await workspace.run(args);
+      assert.equal((await workspace.run(args)).output, first.output);
+      assert.match(first.output, /^name,line,kind,value,min,max,unit,shown,mean,sd,low95,high95\r\nsupply,1,/);
+    });
+
+    it("sets the limits of 95 % of builds behind a value", async () => {
+      const { output } = await workspace.run(["values", "a.calcs.md", "--trials", "100000"]);
+      assert.match(
+        output,
+        /^supply +11\.4 \.\. 12 \.\. 12\.6 V +given +line 1 +95 % of builds: 11\.4 \.\. 12 \.\. 12\.6 V$/m,
+      );
+    });
+  });
+
   it("prints CSV with the fields of the JSON", async () => {
     const { output } = await workspace.run(["values", "a.calcs.md", "--format", "csv"]);
     assert.deepEqual(output.split("\r\n"), [
