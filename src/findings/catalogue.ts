@@ -8,6 +8,7 @@ import type { AnyProblem, Code, Finding, FindingContext, Severity, Site, Wording
 import { acceptIdle } from "./acceptIdle";
 import { acceptUnknown } from "./acceptUnknown";
 import { assumptionUnused } from "./assumptionUnused";
+import { caution } from "./caution";
 import { choiceOff } from "./choiceOff";
 import { choiceOvertaken } from "./choiceOvertaken";
 import { choiceSeries } from "./choiceSeries";
@@ -304,6 +305,17 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "note.afterParagraph": noteAfterParagraph,
   "note.inList": noteInList,
   "text.notUtf8": textNotUtf8,
+  "caution.voltage": caution("caution.voltage"),
+  "caution.mains": caution("caution.mains"),
+  "caution.energy": caution("caution.energy"),
+  "caution.touch": caution("caution.touch"),
+  "caution.radiance": caution("caution.radiance"),
+  "caution.laser": caution("caution.laser"),
+  "caution.hearing": caution("caution.hearing"),
+  "caution.swallow": caution("caution.swallow"),
+  "caution.lithium": caution("caution.lithium"),
+  "caution.overhead": caution("caution.overhead"),
+  "caution.pinch": caution("caution.pinch"),
   "accept.unknown": acceptUnknown,
   "accept.idle": acceptIdle,
 };

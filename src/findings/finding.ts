@@ -1,5 +1,6 @@
 import type { Problem, RuleOutcome } from "../engine/outcome";
 import type { Row, Snapshot } from "../engine/snapshot";
+import type { CautionCode, PassedLimit } from "../phrases/cautions";
 import type { Edit } from "../text/edit";
 import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
@@ -38,7 +39,7 @@ export interface FindingContext {
 }
 
 /** All that the catalogue puts in words: what syntax and engine found in a statement, and what it finds by itself. */
-export type AnyProblem = Problem | RuleProblem | AcceptProblem | TextProblem;
+export type AnyProblem = Problem | RuleProblem | CautionProblem | AcceptProblem | TextProblem;
 export type Code = AnyProblem["code"];
 
 /** The outcome of a rule that does not hold. The span counts from the start of the statement. */
@@ -46,6 +47,13 @@ export interface RuleProblem {
   readonly code: "rule.fails" | "rule.failsAtLimits" | "rule.undecided";
   readonly span: Span;
   readonly rule: RuleOutcome;
+}
+
+/** A quantity passes a limit beyond which people can be hurt. The span counts from the start of the statement. */
+export interface CautionProblem {
+  readonly code: CautionCode;
+  readonly span: Span;
+  readonly passed: PassedLimit;
 }
 
 /** An acceptance that accepts nothing. The span counts from the start of the statement. */

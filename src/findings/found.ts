@@ -1,6 +1,8 @@
+import { chapterAt } from "../engine/handbook";
 import { mentionsOf } from "../engine/mentions";
 import type { Problem } from "../engine/outcome";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
+import { passedLimits } from "../phrases/cautions";
 import { restingOn } from "../phrases/dependence";
 import type { Trap } from "../note/block";
 import type { SyntaxProblem } from "../syntax/problem";
@@ -37,6 +39,7 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
       seen.add(key);
       found.push({ problem, row });
     }
+    found.push(...cautions(row, context));
     const ofRule = ruleProblem(row, explained);
     if (ofRule) found.push(ofRule);
   }
@@ -96,6 +99,15 @@ function ruleProblem(row: Row, explained: ReadonlySet<Row>): Found | undefined {
     row,
     problem: { code: `rule.${outcome.state}`, span: statement.tree.span(statement.condition), rule: outcome },
   };
+}
+
+/** The limits of safety that a quantity passes. The handbook speaks of them itself. */
+function cautions(row: Row, context: FindingContext): readonly Found[] {
+  const { statement, outcome } = row;
+  if (outcome.kind !== "quantity" || !("name" in statement) || statement.name === undefined) return [];
+  if (chapterAt(context.snapshot.path) !== undefined) return [];
+  const span = statement.tree.span(statement.name);
+  return passedLimits(row, context).map((passed) => ({ row, problem: { code: passed.caution.code, span, passed } }));
 }
 
 /** Warnings that leave a rule undecided, as errors do. */
