@@ -24,6 +24,7 @@ import { foldings } from "./features/folding";
 import { guessSourceAt } from "./features/guessSource";
 import { handbookOf, lookUp, type Handbook, type LookUp } from "./features/handbook";
 import { hover } from "./features/hover";
+import { measureGuessAt } from "./features/measureGuess";
 import { definition, references } from "./features/navigation";
 import { openItems } from "./features/openItems";
 import { record, type NoteRecord } from "./features/record";
@@ -37,6 +38,7 @@ import { symbols } from "./features/symbols";
 import { findingsOf, fixesAt } from "./findings/catalogue";
 import type { Finding, FindingContext } from "./findings/finding";
 import { outcomeText } from "./phrases/outcomeText";
+import { otherChoices, type OtherChoice } from "./phrases/choosing";
 import type { Statement } from "./syntax/statement";
 import type { Edit } from "./text/edit";
 import type { Fix } from "./text/fix";
@@ -180,7 +182,12 @@ export class Service {
   fixes(path: string, span: Span): readonly OfferedFix[] {
     const context = this.contextOf(path);
     if (!context) return [];
-    const others = [...standardValuesAt(context, span), ...guessSourceAt(context.snapshot, span)];
+    const { snapshot } = context;
+    const others = [
+      ...standardValuesAt(context, span),
+      ...guessSourceAt(snapshot, span),
+      ...measureGuessAt(snapshot, span),
+    ];
     return withoutRepeats([...fixesAt(context, span), ...others.map((fix) => ({ fix }))]);
   }
 
@@ -267,6 +274,7 @@ export class Service {
         findings: this.findings(path),
         openItems: openItems(snapshot),
         guesses: this.settleFirst().filter((guess) => guess.path === path),
+        otherChoice: (rule) => (depth === "full" ? this.otherChoices(path, rule)[0] : undefined),
         budget: (row, result) => (depth === "full" ? this.budget(snapshot, row, result, allowance) : undefined),
         distribution: (row, result) => {
           const entry = trials > 0 ? this.entriesOf(snapshot).get(row.statement) : undefined;
@@ -286,6 +294,12 @@ export class Service {
       return snapshot && { snapshot, row: snapshot.rows[order] };
     };
     return (this.toSettle = settleFirst(openGuesses(this.program, notes), placeOf));
+  }
+
+  /** Other values of the choices behind a rule with which it holds, the best first. Costly: each is tried. */
+  otherChoices(path: string, rule: Row): readonly OtherChoice[] {
+    const context = this.contextOf(path);
+    return context ? otherChoices(rule, context) : [];
   }
 
   private ask<T>(path: string, otherwise: T, look: (snapshot: Snapshot) => T): T {

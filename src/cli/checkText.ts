@@ -82,10 +82,20 @@ class Sheet {
       ...this.place(finding?.span.start ?? start, finding),
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
       ...this.wrapped(stateOf(rule, clause ? worstInputs(clause) : [])).map(this.face.strong),
+      ...this.wrapped(this.otherChoice(row, rule)).filter((line) => line.trim() !== ""),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
       ...(finding && !finding.code.startsWith("rule.") ? this.wrapped(finding.message) : []),
       ...(line ? ["", ...line.drawing.split("\n").map((row) => INDENT + printable(row))] : []),
     ];
+  }
+
+  /** The nearest other value with which a rule that fails would hold. */
+  private otherChoice(row: Row, { state }: RuleOutcome): string {
+    const isFailing = state === "fails" || state === "failsAtLimits";
+    const other = isFailing ? this.service.otherChoices(this.note.path, row).at(0) : undefined;
+    if (!other) return "";
+    const { name, value, isForAll } = other;
+    return `with ${name} ${value} ${isForAll ? "all rules on it hold" : "this rule holds, not all others"}`;
   }
 
   /** Of the rules that hold, the one with the least to spare. */

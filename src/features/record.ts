@@ -4,6 +4,7 @@ import type { Origin } from "../engine/problem";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { ValueDistribution } from "../engine/distribution";
 import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudget";
+import type { OtherChoice } from "../phrases/choosing";
 import { conditionText } from "../phrases/condition";
 import { decisiveClause, worstInputsAt } from "../phrases/rule";
 import { extentText, inputsAtEnd, limitsText, numberText, type Showable } from "../phrases/value";
@@ -85,6 +86,8 @@ export interface RuleRecord {
   readonly inputsAt?: { readonly worst: InputsByName };
   /** Why it is undecided. */
   readonly reason?: string;
+  /** Of a rule that fails: the nearest other value of a choice with which it holds, and whether all rules on that choice do. */
+  readonly holdsWith?: { readonly name: string; readonly value: string; readonly allRules: boolean };
 }
 
 export interface FindingRecord {
@@ -159,16 +162,18 @@ export interface RecordContext {
   budget(row: Row, result: number): UncertaintyBudget | undefined;
   /** How a value of a row is distributed, by trials; nothing where that is not asked for. */
   distribution(row: Row, result: number): ValueDistribution | undefined;
+  /** Another value of a choice with which a rule that fails would hold; nothing where that is not asked for. */
+  otherChoice(rule: Row): OtherChoice | undefined;
 }
 
 export function record(snapshot: Snapshot, context: RecordContext): NoteRecord {
-  const { findings, openItems, guesses } = context;
+  const { findings, openItems, guesses, otherChoice } = context;
   const lineOf = (offset: number) => snapshot.lines.lineAt(offset) + 1;
   return {
     path: snapshot.path,
     values: snapshot.rows.flatMap((row) => valuesOf(row, lineOf(row.start), context)),
     rules: snapshot.rows.flatMap((row) =>
-      ruleOf(row, lineOf(row.start), lineOf(row.start + row.statement.text.length)),
+      ruleOf(row, lineOf(row.start), lineOf(row.start + row.statement.text.length), otherChoice),
     ),
     findings: findings.map(({ code, severity, message, span }) => {
       const { line, column } = snapshot.lines.positionAt(span.start);
@@ -275,10 +280,17 @@ function sharesOf({
   return { ...share("share", ofRange), ...share("varianceShare", ofVariance) };
 }
 
-function ruleOf({ outcome, statement }: Row, line: number, lastLine: number): readonly RuleRecord[] {
+function ruleOf(
+  row: Row,
+  line: number,
+  lastLine: number,
+  otherChoice: RecordContext["otherChoice"],
+): readonly RuleRecord[] {
+  const { outcome, statement } = row;
   if (outcome.kind !== "rule" || statement.kind !== "rule") return [];
   const { word, state, spare, reason } = outcome;
   const clause = decisiveClause(outcome);
+  const other = state === "fails" || state === "failsAtLimits" ? otherChoice(row) : undefined;
   const worst = clause ? byName(worstInputsAt(clause)) : {};
   return [
     {
@@ -290,6 +302,7 @@ function ruleOf({ outcome, statement }: Row, line: number, lastLine: number): re
       ...(spare === undefined ? {} : finite("spare", spare)),
       ...(Object.keys(worst).length > 0 ? { inputsAt: { worst } } : {}),
       ...(reason === undefined ? {} : { reason }),
+      ...(other ? { holdsWith: { name: other.name, value: other.value, allRules: other.isForAll } } : {}),
     },
   ];
 }

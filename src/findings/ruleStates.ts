@@ -4,6 +4,7 @@ import { decisiveClause, rowsText, sizeText, worstInputs } from "../phrases/rule
 import type { ClauseOutcome, Extent } from "../engine/outcome";
 import type { Row } from "../engine/snapshot";
 import { chooseForRule } from "../phrases/choosing";
+import { narrowForRule } from "../phrases/narrowing";
 import type { RuleProblem, Severity, Site, Wording } from "./finding";
 import type { Fix } from "../text/fix";
 
@@ -25,7 +26,7 @@ export const ruleFailsAtLimits: Wording<State> = {
   reference:
     "The rule is true at the nominal values and false somewhere inside the limits of its inputs. The message has the inputs at the worst point.",
   message: (problem, site) => sentences(problem, site, "fails at the limits"),
-  fixes: choices,
+  fixes: choicesOrTolerances,
 };
 
 /** A rule that can be neither proved nor refuted. */
@@ -93,6 +94,17 @@ function commentOf({ statement: { comment } }: Row): readonly string[] {
   return comment === "" ? [] : [`Its reason: ${comment.replace(/\.?$/, ".")}`];
 }
 
+/** At most so many fixes are offered at one place. */
+const MOST_FIXES = 3;
+
+/** Of a rule that is false at nominal no tolerance is to blame. */
 function choices(_: RuleProblem, { row, context }: Site<State>): readonly Fix[] {
   return chooseForRule(row, context);
+}
+
+/** Other values first, then what tolerance would do; where both are possible, one place is left for the second. */
+function choicesOrTolerances(_: RuleProblem, { row, context }: Site<State>): readonly Fix[] {
+  const narrower = narrowForRule(row, context, MOST_FIXES);
+  const others = chooseForRule(row, context).slice(0, narrower.length > 0 ? MOST_FIXES - 1 : MOST_FIXES);
+  return [...others, ...narrower].slice(0, MOST_FIXES);
 }

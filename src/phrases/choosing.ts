@@ -1,4 +1,5 @@
 import { definedName } from "../engine/entry";
+import type { Extent } from "../engine/outcome";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { CAPACITANCE, INDUCTANCE, RESISTANCE, type Dimension } from "../quantity/dimension";
 import { showNumber } from "../quantity/display";
@@ -8,7 +9,7 @@ import { Form, Kind, Notation } from "../syntax/tree";
 import type { Edit } from "../text/edit";
 import type { Fix } from "../text/fix";
 import { shift, type Span } from "../text/span";
-import { restsOn } from "./dependence";
+import { dependentsOf, restsOn } from "./dependence";
 import { effectOf } from "./effect";
 import type { Scope } from "./side";
 
@@ -34,23 +35,59 @@ export function choose(values: readonly (string | undefined)[], row: Row, trial:
   });
 }
 
-/** The nearest values of the choices behind a rule with which it holds. */
-export function chooseForRule(row: Row, trial: Trial): readonly Fix[] {
-  const place = trial.snapshot.rows.indexOf(row);
-  const holdsAfter = (edit: Edit) =>
-    trial.whatIf([edit], ({ rows }) => {
-      const { outcome } = rows[place];
-      return outcome.kind === "rule" && outcome.state === "holds";
-    });
-  const fixes: Fix[] = [];
+/** Another value of a choice with which a rule holds. */
+export interface OtherChoice {
+  readonly choice: Row;
+  readonly name: string;
+  readonly value: string;
+  readonly edit: Edit;
+  /** With it all rules that rest on the choice hold; else only the one that was asked for. */
+  readonly isForAll: boolean;
+}
+
+/**
+ * Of each choice behind a rule the nearest other value with which all rules that rest on the choice hold, or else the
+ * nearest with which this one does; the best first. Values are those of its series or list. Costly.
+ */
+export function otherChoices(row: Row, trial: Trial): readonly OtherChoice[] {
+  const found: OtherChoice[] = [];
   for (const { row: choice, snapshot } of restsOn(row, trial)) {
-    const series = snapshot === trial.snapshot && isChoice(choice) ? seriesOf(choice, trial) : undefined;
-    const edit = series && stepsAlong(series, choice).find(({ edit: each }) => holdsAfter(each));
-    if (edit)
-      fixes.push(fixWithEffect(`Use ${edit.value} for ${definedName(choice.statement)}`, edit.edit, choice, trial));
-    if (fixes.length === MOST_FIXES) break;
+    const other = snapshot === trial.snapshot && isChoice(choice) ? otherChoice(choice, row, trial) : undefined;
+    if (other) found.push(other);
+    if (found.length === MOST_FIXES) break;
   }
-  return fixes;
+  return found.sort((a, b) => Number(b.isForAll) - Number(a.isForAll));
+}
+
+function otherChoice(choice: Row, rule: Row, trial: Trial): OtherChoice | undefined {
+  const name = definedName(choice.statement);
+  if (name === undefined) return undefined;
+  const { rows } = trial.snapshot;
+  const place = rows.indexOf(rule);
+  const concerned = dependentsOf(name, trial.snapshot).map((row) => rows.indexOf(row));
+  const holdsIn = (after: Snapshot) => (at: number) => {
+    const { outcome } = after.rows[at];
+    return outcome.kind !== "rule" || outcome.state === "holds";
+  };
+  let forThis: OtherChoice | undefined;
+  for (const { value, edit } of candidatesFor(choice, trial)) {
+    const [isHeld, isForAll] = trial.whatIf([edit], (after) => {
+      const holds = holdsIn(after);
+      return [holds(place), concerned.every(holds)];
+    });
+    if (!isHeld) continue;
+    const found = { choice, name, value, edit, isForAll };
+    if (isForAll) return found;
+    forThis ??= found;
+  }
+  return forThis;
+}
+
+/** The fixes that take {@link otherChoices}, each with what follows. */
+export function chooseForRule(row: Row, trial: Trial): readonly Fix[] {
+  return otherChoices(row, trial).map(({ choice, name, value, edit }) =>
+    fixWithEffect(`Use ${value} for ${name}`, edit, choice, trial),
+  );
 }
 
 /** The fix, its title completed by what follows. */
@@ -98,20 +135,35 @@ function isChoice({ statement }: Row): boolean {
   return statement.kind === "choice" || (statement.kind === "derived" && statement.choice !== undefined);
 }
 
-/** The members of a series around the value in use, nearest first, up and down in turn. */
-function stepsAlong(series: SeriesName, row: Row): readonly { readonly value: string; readonly edit: Edit }[] {
+/** Other values of a choice, the nearest first: those of its list, or the members of its series, up and down in turn. */
+function candidatesFor(row: Row, trial: Trial): readonly { readonly value: string; readonly edit: Edit }[] {
   const { outcome } = row;
-  if (outcome.kind !== "quantity") return [];
-  const steps: { value: string; edit: Edit }[] = [];
-  let [below, above] = [outcome.values[0].nominal, outcome.values[0].nominal];
+  if (outcome.kind !== "quantity" || outcome.values.length !== 1) return [];
+  const used = outcome.values[0].nominal;
+  const series = seriesOf(row, trial);
+  const values = outcome.options ? listed(outcome.options, used) : series ? stepsAlong(series, used) : [];
+  return values.flatMap((x) => {
+    const value = showNumber(x, outcome.dimension, { point: outcome.point });
+    const edit = useInstead(row, value);
+    return edit ? [{ value, edit }] : [];
+  });
+}
+
+function listed(options: readonly Extent[], used: number): readonly number[] {
+  const distance = (x: number) => Math.abs(x - used);
+  return options
+    .map(({ nominal }) => nominal)
+    .filter((x) => Number.isFinite(x) && x !== used)
+    .sort((a, b) => distance(a) - distance(b));
+}
+
+function stepsAlong(series: SeriesName, used: number): readonly number[] {
+  const steps: number[] = [];
+  let [below, above] = [used, used];
   for (let step = 0; step < FARTHEST_STEP; step++) {
     above = neighbours(series, above).above;
     below = neighbours(series, below).below;
-    for (const x of [above, below]) {
-      const value = showNumber(x, outcome.dimension);
-      const edit = Number.isFinite(x) ? useInstead(row, value) : undefined;
-      if (edit) steps.push({ value, edit });
-    }
+    steps.push(...[above, below].filter(Number.isFinite));
   }
   return steps;
 }

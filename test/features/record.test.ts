@@ -145,6 +145,16 @@ measured x = 6 mV`).values,
     );
   });
 
+  it("has the nearest other value of a choice with which a rule that fails holds", () => {
+    const { rules } = record(
+      "R = 12 Ω choose 12 Ω from E24\nI = 5 V / R\nmust I <= 400 mA\nmust I <= 250 mA\nmust I >= 99 A",
+    );
+    assert.deepEqual(
+      rules.map(({ holdsWith }) => holdsWith),
+      [{ name: "R", value: "13 Ω", allRules: false }, { name: "R", value: "20 Ω", allRules: false }, undefined],
+    );
+  });
+
   describe("of what is uncertain", () => {
     const valueOf = (name: string, text: string) => record(text).values.find((value) => value.name === name)!;
 
