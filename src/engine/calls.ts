@@ -53,22 +53,34 @@ function inline(compiler: Compiler, node: Node, found: Entry, name: string): Ope
   if (statement.kind !== "function" || !compiler.mayCall(found, node)) return undefined;
   const given = bindArguments(compiler, node, found, name);
   if (!given) return undefined;
-  return compiler.inside(found, node, (bound) => {
+  const origins = new Map([...given].map(([key, { node: argument }]) => [key, compiler.originOf(argument)]));
+  const caller = compiler.callerAt(node);
+  return compiler.inside(found, node, origins, (bound, span) => {
     // A default is of the note: it sees none of the parameters, so all are bound at once.
     const values = statement.parameters.map((parameter) => {
       const key = statement.tree.text(parameter.name);
       const own = parameter.default;
-      return [key, given.get(key) ?? (own === undefined ? undefined : compiler.expression(own))] as const;
+      return [key, given.get(key)?.value ?? (own === undefined ? undefined : compiler.expression(own))] as const;
     });
     for (const [key, value] of values) {
       if (!value) return undefined;
       bound.set(key, value);
     }
-    return compiler.expression(statement.value);
+    const result = compiler.expression(statement.value);
+    const { domain } = statement;
+    if (result && domain !== undefined)
+      compiler.domains.check({ name, entry: found, domain, span, origins, ...(caller ? { caller } : {}) });
+    return result;
   });
 }
 
-function bindArguments(compiler: Compiler, node: Node, found: Entry, name: string): Map<string, Operand> | undefined {
+interface Given {
+  readonly value: Operand;
+  /** As written at the call. */
+  readonly node: Node;
+}
+
+function bindArguments(compiler: Compiler, node: Node, found: Entry, name: string): Map<string, Given> | undefined {
   const { tree } = compiler;
   const { statement } = found;
   if (statement.kind !== "function") return undefined;
@@ -76,7 +88,7 @@ function bindArguments(compiler: Compiler, node: Node, found: Entry, name: strin
   const signature = `${name}(${names.join(", ")})`;
   const refuse = (at: Node, reason: string) =>
     compiler.fail(at, { code: "function.arguments", name, reason, signature });
-  const given = new Map<string, Operand>();
+  const given = new Map<string, Given>();
   let isWhole = true;
   let position = 0;
   for (let child = tree.next(tree.first(node)); child !== NONE; child = tree.next(child)) {
@@ -85,8 +97,9 @@ function bindArguments(compiler: Compiler, node: Node, found: Entry, name: strin
     if (key === undefined) return refuse(child, "has an argument too many");
     if (!names.includes(key)) return refuse(child, `has no parameter \`${key}\``);
     if (given.has(key)) return refuse(child, `gets \`${key}\` twice`);
-    const value = compiler.expression(isNamed ? tree.first(child) : child);
-    if (value) given.set(key, value);
+    const argument = isNamed ? tree.first(child) : child;
+    const value = compiler.expression(argument);
+    if (value) given.set(key, { value, node: argument });
     else isWhole = false;
   }
   if (!isWhole) return undefined;

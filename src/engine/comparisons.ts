@@ -2,6 +2,7 @@ import { Kind, Operator, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import type { Relation } from "./condition";
 import { quantity, truth, type Operand } from "./operand";
+import { joined } from "./operators";
 import { Op } from "./operation";
 import { unitOfLiteral } from "./statedUnit";
 
@@ -23,16 +24,44 @@ const RELATIONS: ReadonlyMap<Operator, Relation> = new Map([
 
 /** Compiles a comparison to one truth value. */
 export function compileComparison(compiler: Compiler, node: Node): Operand | undefined {
+  const pairs = pairsOf(compiler, node);
+  return pairs && truthOf(compiler, pairs, node);
+}
+
+/** Whether all the pairs of a chained comparison hold. */
+export function truthOf(compiler: Compiler, pairs: readonly Pair[], node: Node): Operand | undefined {
   let result: Operand | undefined;
-  for (const pair of pairsOf(compiler, node) ?? []) {
-    const at = compare(compiler, pair, node);
-    if (!at) return undefined;
-    const one = truth(node, at, pair.left.isList || pair.right.isList);
-    const joined = result ? compiler.each(Op.And, node, [result, one]) : at;
-    if (!joined) return undefined;
-    result = truth(node, joined, one.isList || (result?.isList ?? false));
+  for (const pair of pairs) {
+    const one = isOfText(pair) ? compareTexts(compiler, pair, node) : compared(compiler, pair, node);
+    if (!one) return undefined;
+    result = result ? joined(compiler, node, Operator.And, result, one) : one;
+    if (!result) return undefined;
   }
   return result;
+}
+
+/** Texts are compared while compiling. */
+export function isOfText({ left }: Pair): boolean {
+  return left.kind === "text";
+}
+
+function compared(compiler: Compiler, pair: Pair, node: Node): Operand | undefined {
+  const at = compare(compiler, pair, node);
+  return at && truth(node, at, pair.left.isList || pair.right.isList);
+}
+
+/** Text is equal to text or not; it is not less or more, and nothing else is equal to it. */
+function areTexts(compiler: Compiler, relation: Relation, left: Operand, right: Operand): boolean {
+  for (const [one, other] of [
+    [left, right],
+    [right, left],
+  ]) {
+    if (one.kind === "text" && other.kind !== "text")
+      return (compiler.refuseText(one, `beside \`${compiler.text(other.node)}\``), false);
+  }
+  if (relation === "=" || relation === "!=") return areOfOneLength(compiler, left, right);
+  compiler.refuseText(left, `on the left of \`${relation}\``);
+  return false;
 }
 
 /** The pairs that a chained comparison sets against each other; `x inside a .. b` is two of them. */
@@ -52,8 +81,8 @@ export function pairsOf(compiler: Compiler, node: Node): readonly Pair[] | undef
     const right = compiler.expression(parts[i + 1]);
     if (!left || !right) return undefined;
     const relation = RELATIONS.get(sign)!;
-    if (left.kind === "text" && right.kind === "text" && (relation === "=" || relation === "!=")) {
-      if (!areOfOneLength(compiler, left, right)) return undefined;
+    if (left.kind === "text" || right.kind === "text") {
+      if (!areTexts(compiler, relation, left, right)) return undefined;
       result.push({ relation, left, right });
       left = right;
       continue;
@@ -85,13 +114,15 @@ function band(compiler: Compiler, left: Operand, node: Node): readonly Pair[] | 
 }
 
 /** Whether texts are the same is known when they are compiled. */
-export function compareTexts(compiler: Compiler, { relation, left, right }: Pair, node: Node): Operand {
+function compareTexts(compiler: Compiler, { relation, left, right }: Pair, node: Node): Operand {
   const length = Math.max(left.texts!.length, right.texts!.length);
-  const at = Array.from({ length }, (_, i) => {
+  const isList = left.isList || right.isList;
+  const holds = Array.from({ length }, (_, i) => {
     const isSame = left.texts![left.isList ? i : 0] === right.texts![right.isList ? i : 0];
-    return compiler.constant(isSame === (relation === "=") ? 1 : 0);
+    return isSame === (relation === "=") ? 1 : 0;
   });
-  return truth(node, at, left.isList || right.isList);
+  const at = holds.map((value) => compiler.constant(value));
+  return truth(node, at, isList, isList ? undefined : holds[0]);
 }
 
 function areOfOneLength(compiler: Compiler, left: Operand, right: Operand): boolean {
@@ -104,7 +135,6 @@ function areOfOneLength(compiler: Compiler, left: Operand, right: Operand): bool
 
 function compare(compiler: Compiler, pair: Pair, node: Node): readonly number[] | undefined {
   const { relation, left, right } = pair;
-  if (left.kind === "text") return compareTexts(compiler, pair, node).at;
   switch (relation) {
     case "<":
       return compiler.each(Op.Less, node, [left, right]);

@@ -5,7 +5,9 @@ import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
 import { kindOf, type Entry } from "./entry";
 import { readLiteral, type Literal } from "./literal";
 import { compileCall } from "./calls";
+import { compileTerms } from "./counters";
 import { compileComparison } from "./comparisons";
+import { DomainChecks, namesIn, type DomainCheck } from "./domainChecks";
 import { compileBinary, compileUnary } from "./operators";
 import { compileMember, compileName } from "./references";
 import type { Note } from "./note";
@@ -44,7 +46,7 @@ const MOST_CALLS = 64;
 /** Calls in one definition, for functions that call each other twice over and need no operations for it. */
 const MOST_CALLS_MADE = 100_000;
 
-const NOTHING_BOUND: ReadonlyMap<string, Operand> = new Map();
+const NOTHING_BOUND: ReadonlyMap<string, never> = new Map<string, never>();
 
 /** A column while it is compiled: the cells that names, and paths into the column itself, stand for. */
 export interface RowScope {
@@ -57,6 +59,8 @@ interface Frame {
   readonly entry: Entry;
   readonly tree: Tree;
   readonly bound: ReadonlyMap<string, Operand>;
+  /** For each parameter the argument of the outermost call that it rests on, where that is a single one. */
+  readonly origins: ReadonlyMap<string, Span | undefined>;
   /** The functions that are open, outermost first. */
   readonly calls: readonly Entry[];
 }
@@ -72,6 +76,8 @@ export class Compiler {
   /** The column that is compiled, if it is one. */
   column?: RowScope;
   isCounting = false;
+  /** What the functions that are called ask of their arguments. */
+  readonly domains = new DomainChecks(this);
   private frame: Frame;
   private callsMade = 0;
   private mostOperations = MOST_OPERATIONS;
@@ -84,7 +90,7 @@ export class Compiler {
     readonly code: Code,
     private readonly top: Entry,
   ) {
-    this.frame = { entry: top, tree: top.statement.tree, bound: NOTHING_BOUND, calls: [] };
+    this.frame = { entry: top, tree: top.statement.tree, bound: NOTHING_BOUND, origins: NOTHING_BOUND, calls: [] };
   }
 
   get tree(): Tree {
@@ -130,7 +136,7 @@ export class Compiler {
       case Kind.Missing:
         return undefined;
       case Kind.For:
-        return this.fail(node, { code: "later.notComputed", what: "sum over a counter" });
+        return compileTerms(this, node);
       case Kind.Text:
         return textual(node, [tree.text(node)], false);
       default:
@@ -260,14 +266,14 @@ export class Compiler {
   /** Whether an operand is a quantity; a condition in its place is reported. */
   isQuantity(operand: Operand, where: string): boolean {
     if (operand.kind === "quantity") return true;
-    if (operand.kind === "text") return this.refuseText(operand, where);
-    this.fail(operand.node, { code: "truth.unexpected", where, text: this.text(operand.node) });
+    if (operand.kind === "text") this.refuseText(operand, where);
+    else this.fail(operand.node, { code: "truth.unexpected", where, text: this.text(operand.node) });
     return false;
   }
 
-  private refuseText(operand: Operand, where: string): false {
-    this.fail(operand.node, { code: "text.unexpected", where, text: this.text(operand.node) });
-    return false;
+  /** Text in a place where it says nothing. */
+  refuseText(operand: Operand, where: string): undefined {
+    return this.fail(operand.node, { code: "text.unexpected", where, text: this.text(operand.node) });
   }
 
   /** A temperature on a scale cannot be calculated with; it is reported. */
@@ -297,7 +303,7 @@ export class Compiler {
     const slot = this.around.literalSlot(this.frame.entry, node, literal, name);
     const { dimension, point, isZero } = literal;
     const unit = unitOfLiteral(literal);
-    const constant = literal.low === literal.high && !point ? literal.nominal : undefined;
+    const constant = literal.low === literal.high ? literal.nominal : undefined;
     return quantity(node, dimension, [slot], { point, isZero, unit, constant });
   }
 
@@ -347,7 +353,7 @@ export class Compiler {
           text: this.text(member.node),
         });
       if (member.kind !== first.kind)
-        return (this.isQuantity(member.kind === "truth" ? member : first, "a list of quantities"), undefined);
+        return (this.isQuantity(member.kind === "quantity" ? first : member, "in a list of quantities"), undefined);
       const agreed = this.agree({ kind: "list" }, first, member);
       if (!agreed) return undefined;
       first = { ...first, ...agreed, isZero: first.isZero && member.isZero };
@@ -358,31 +364,39 @@ export class Compiler {
         where: "inside a list",
         text: this.text(known[0].node),
       });
+    const constants = known.map(({ constant }) => constant);
     return {
       ...first,
       node,
       isList: true,
       at: known.map(({ at }) => at[0]),
       constant: undefined,
+      constants: constants.every((constant) => constant !== undefined) ? constants : undefined,
       unit: commonUnit(known),
     };
   }
 
   isTruth(operand: Operand, where: string): boolean {
     if (operand.kind === "truth") return true;
-    if (operand.kind === "text") return this.refuseText(operand, where);
-    this.fail(operand.node, { code: "truth.needed", where, side: this.side(operand) });
+    if (operand.kind === "text") this.refuseText(operand, where);
+    else this.fail(operand.node, { code: "truth.needed", where, side: this.side(operand) });
     return false;
   }
 
   private choice(node: Node): Operand | undefined {
     const [conditionNode, yesNode, noNode] = this.tree.children(node);
     const condition = this.expression(conditionNode);
-    const yes = this.expression(yesNode);
-    const no = this.expression(noNode);
+    // What texts decide is decided here: the other branch is for other texts, and has no meaning with these.
+    if (condition?.kind === "truth" && condition.constant !== undefined) {
+      const taken = this.expression(condition.constant === 1 ? yesNode : noNode);
+      return taken && seenAt(taken, node);
+    }
+    const yes = this.domains.inBranch(condition, true, yesNode);
+    const no = this.domains.inBranch(condition, false, noNode);
     if (!condition || !yes || !no || !this.isTruth(condition, "behind `if`")) return undefined;
     if (yes.kind !== no.kind)
-      return (this.isQuantity(yes.kind === "truth" ? yes : no, "in the other branch"), undefined);
+      return (this.isQuantity(yes.kind === "quantity" ? no : yes, "in the other branch"), undefined);
+    if (yes.kind === "text") return this.refuseText(yes, "in a branch that only numbers decide");
     const agreed = this.agree({ kind: "branches" }, yes, no);
     const at = agreed && this.each(Op.If, node, [condition, yes, no]);
     if (!agreed || !at) return undefined;
@@ -411,6 +425,17 @@ export class Compiler {
         this.fail(child, { code: "unit.nothingDropped", name, side: this.side(inner) });
     }
     return { ...inner, node, dimension: withoutCounts(inner.dimension, names), unit: undefined };
+  }
+
+  /** Compiles what lies in the scope of a counter. */
+  counting(name: string, value: Operand, node: Node): Operand | undefined {
+    const outer = this.frame;
+    this.frame = { ...outer, bound: new Map([...outer.bound, [name, value]]) };
+    try {
+      return this.expression(node);
+    } finally {
+      this.frame = outer;
+    }
   }
 
   /** The argument that a parameter of the open function stands for. */
@@ -483,14 +508,38 @@ export class Compiler {
     return false;
   }
 
-  /** Compiles inside the body of a function that is called at a node; problems are reported at the outermost call. */
-  inside(found: Entry, node: Node, compile: (bound: Map<string, Operand>) => Operand | undefined): Operand | undefined {
+  /** The argument of the outermost call that an expression rests on, in the statement; undefined where it is not one alone. */
+  originOf(node: Node): Span | undefined {
+    const { tree, calls, bound, origins } = this.frame;
+    if (calls.length === 0) return tree.span(node);
+    const names = namesIn(tree, node, (name) => bound.has(name));
+    return names.length === 1 ? origins.get(names[0]) : undefined;
+  }
+
+  /** The function whose body is open, and a node in it; undefined in the statement itself. */
+  callerAt(node: Node): DomainCheck["caller"] {
+    const { entry, tree, calls } = this.frame;
+    if (calls.length === 0) return undefined;
+    const within = { path: entry.note.path, statement: entry.statement, span: tree.span(node) };
+    return { name: entry.name ?? "", within };
+  }
+
+  /**
+   * Compiles inside the body of a function that is called at a node; problems are reported at the outermost call, whose
+   * span is given.
+   */
+  inside(
+    found: Entry,
+    node: Node,
+    origins: Frame["origins"],
+    compile: (bound: Map<string, Operand>, outermost: Span) => Operand | undefined,
+  ): Operand | undefined {
     const [outer, outerCall] = [this.frame, this.callSpan];
     this.callSpan ??= this.tree.span(node);
     const bound = new Map<string, Operand>();
-    this.frame = { entry: found, tree: found.statement.tree, bound, calls: [...outer.calls, found] };
+    this.frame = { entry: found, tree: found.statement.tree, bound, origins, calls: [...outer.calls, found] };
     try {
-      const body = compile(bound);
+      const body = compile(bound, this.callSpan);
       return body && seenAt(body, node);
     } finally {
       [this.frame, this.callSpan] = [outer, outerCall];

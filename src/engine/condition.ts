@@ -1,6 +1,7 @@
 import type { Dimension } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
 import type { Node } from "../syntax/tree";
+import { slack } from "./operation";
 
 /**
  * One comparison of a rule, judged on a single output, left − right, so that inputs on both sides cancel.
@@ -21,3 +22,22 @@ export interface Clause {
 }
 
 export type Relation = "<" | "<=" | ">" | ">=" | "=" | "!=";
+
+/** Whether a relation holds for left − right, with the sides to see what is noise. */
+export function holds(relation: Relation, margin: number, left: number, right: number): boolean {
+  const tolerance = slack(left, right);
+  switch (relation) {
+    case "<":
+      return margin < -tolerance;
+    case "<=":
+      return margin <= tolerance;
+    case ">":
+      return margin > tolerance;
+    case ">=":
+      return margin >= -tolerance;
+    case "=":
+      return Math.abs(margin) <= tolerance;
+    case "!=":
+      return Math.abs(margin) > tolerance;
+  }
+}

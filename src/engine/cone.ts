@@ -63,6 +63,11 @@ export function coneDownTo(
   return new ConeBuilder(source, most, cuts).build(entry, entry.results.from + result);
 }
 
+/** The cone of a slot that an entry reads or writes. */
+export function coneOfSlot(source: ConeSource, entry: Entry, slot: number): Cone {
+  return new ConeBuilder(source, Infinity).build(entry, slot)!;
+}
+
 /** Operations whose operands can be exchanged. */
 const COMMUTATIVE: ReadonlySet<number> = new Set([
   Op.Add,
@@ -120,7 +125,8 @@ class ConeBuilder {
   ) {}
 
   build(entry: Entry, slot: number): Cone | undefined {
-    this.owners.set(slot, entry);
+    this.learnOwners(entry);
+    if (!this.owners.has(slot)) this.owners.set(slot, entry);
     const start = this.leaf(slot) === undefined ? this.storing(slot) : undefined;
     // Without recursion, since a note may be one chain of ten thousand lines.
     const path: Place[] = start ? [start] : [];
@@ -188,12 +194,15 @@ class ConeBuilder {
     return register;
   }
 
-  /** The operation that stores to a slot: an entry's code ends with the stores of its results, in order. */
+  /** The operation that stores to a slot: an entry's code ends with the stores of its checked values and of its results, in order. */
   private storing(slot: number): Place {
     const entry = this.owners.get(slot);
     if (!entry) throw new Error(`Slot ${slot} is read in a cone, and no entry there computes it.`);
-    const { code, results } = entry;
-    return { entry, row: code.from + code.length - results.length + (slot - results.from) };
+    const { code, results, checked } = entry;
+    const stored = code.from + code.length - results.length;
+    const isChecked = slot >= checked.from && slot < checked.from + checked.length;
+    const row = isChecked ? stored - checked.length + (slot - checked.from) : stored + (slot - results.from);
+    return { entry, row };
   }
 
   /** An entry reads the results of what it depends on, and, by the bodies of functions, of what those depend on. */

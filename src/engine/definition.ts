@@ -3,9 +3,10 @@ import { isBuiltInUnit, isUnit, type Unit } from "../quantity/unit";
 import { Kind, Operator, type Node } from "../syntax/tree";
 import type { ChoicePart, Column, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
 import { ColumnCompiler } from "./columns";
-import { compareTexts, pairsOf, type Pair } from "./comparisons";
+import { isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
+import type { DomainCheck } from "./domainChecks";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
 import { partAt } from "./members";
@@ -24,6 +25,9 @@ export interface Definition {
   /** For each result slot, in order, the operand that is stored to it. */
   readonly stores: readonly { readonly at: number; readonly node: Node }[];
   readonly clauses: readonly Clause[];
+  /** What the functions that are called ask of their arguments, and the operands that are stored to see to it. */
+  readonly domainChecks: readonly DomainCheck[];
+  readonly checked: Definition["stores"];
   readonly problems: readonly EngineProblem[];
   readonly blockedBy?: string;
 }
@@ -58,7 +62,8 @@ class DefinitionCompiler {
   compile(): Definition {
     this.statement(this.entry.statement);
     const { type, unit, stores, clauses } = this;
-    return { type, unit, stores, clauses, problems: this.compiler.problems, blockedBy: this.compiler.blockedBy };
+    const { problems, blockedBy, domains } = this.compiler;
+    return { type, unit, stores, clauses, domainChecks: domains.checks, checked: domains.stores, problems, blockedBy };
   }
 
   private statement(statement: Statement): void {
@@ -134,16 +139,24 @@ class DefinitionCompiler {
 
   private value(operand: Operand | undefined): void {
     if (!operand) return;
-    if (operand.kind === "text")
-      return this.compiler.fail(operand.node, { code: "later.notComputed", what: "text as a value" });
+    if (operand.kind === "text") return this.text(operand);
     const isList = operand.isList;
-    const length = isList ? { length: operand.at.length } : {};
+    const { constants } = operand;
+    const length = isList ? { length: operand.at.length, ...(constants ? { constants } : {}) } : {};
     this.type =
       operand.kind === "truth"
         ? { kind: "truth", ...length }
         : { kind: "quantity", dimension: operand.dimension, point: operand.point, ...length };
     this.unit = operand.unit;
     this.store(operand);
+  }
+
+  /** A text in quotes is no value of a note. What is typed into an order may be one, and what stands in a cell. */
+  private text(operand: Operand): void {
+    const { compiler, entry } = this;
+    const isQuoted = compiler.tree.kind(operand.node) === Kind.Text || compiler.tree.kind(operand.node) === Kind.List;
+    if (isQuoted && entry.statement.kind !== "order") compiler.refuseText(operand, "as the value of a name");
+    else compiler.fail(operand.node, { code: "later.notComputed", what: "text as a value" });
   }
 
   private store(operand: Operand): void {
@@ -153,6 +166,7 @@ class DefinitionCompiler {
   /** A measurement that stands instead comes first; what was assumed is kept behind it. */
   private assumption(operand: Operand | undefined): void {
     const { replacement } = this;
+    if (operand?.kind === "text") return this.text(operand);
     if (replacement?.type.kind !== "quantity" || replacement.type.length !== undefined) return this.value(operand);
     const { dimension, point } = replacement.type;
     const fits = !operand || (operand.dimension === dimension && operand.point === point && !operand.isList);
@@ -243,15 +257,19 @@ class DefinitionCompiler {
         this.rule(tree.first(node));
         return this.rule(tree.next(tree.first(node)));
       case Kind.Comparison:
-        for (const pair of pairsOf(compiler, node) ?? []) {
-          if (pair.left.kind === "text") this.store(compareTexts(compiler, pair, node));
-          else this.clause(pair, node);
-        }
-        return;
+        return this.comparison(node);
     }
     const operand = compiler.expression(node);
     if (operand?.kind === "quantity") compiler.fail(node, { code: "rule.notACondition", side: compiler.side(operand) });
-    else if (operand && compiler.isTruth(operand, "in a rule")) this.store(operand);
+    else if (operand?.kind === "text") compiler.refuseText(operand, "as a rule");
+    else if (operand) this.store(operand);
+  }
+
+  private comparison(node: Node): void {
+    const { compiler } = this;
+    const pairs = pairsOf(compiler, node) ?? [];
+    if (pairs.some(isOfText)) this.store(truthOf(compiler, pairs, node)!);
+    else for (const pair of pairs) this.clause(pair, node);
   }
 
   private clause({ relation, left, right }: Pair, node: Node): void {

@@ -3,6 +3,7 @@ import type { Unit } from "../quantity/unit";
 import type { Statement } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
 import type { Clause } from "./condition";
+import type { DomainCheck } from "./domainChecks";
 import type { Mention } from "./mentions";
 import type { Note } from "./note";
 import type { Outcome } from "./outcome";
@@ -13,7 +14,14 @@ import type { TrueRange } from "./trueRange";
 
 /** What an entry is to those that mention its name. */
 export type EntryType =
-  | { readonly kind: "quantity"; readonly dimension: Dimension; readonly point: boolean; readonly length?: number }
+  | {
+      readonly kind: "quantity";
+      readonly dimension: Dimension;
+      readonly point: boolean;
+      readonly length?: number;
+      /** Of a list that is written out of exact numbers only: what they are. */
+      readonly constants?: readonly number[];
+    }
   | { readonly kind: "truth"; readonly length?: number }
   /** The rows of a data table, by the names they are looked up by. */
   | { readonly kind: "table"; readonly rows: readonly string[] }
@@ -74,6 +82,9 @@ export class Entry {
   /** One slot a value (a list has several), then what judging needs: the wanted values, the sides of a rule. */
   results: Run = NO_RUN;
   clauses: readonly Clause[] = NONE;
+  /** What the functions that it calls ask of their arguments, and one slot for each value that has to be looked at for it. */
+  domainChecks: readonly DomainCheck[] = NONE;
+  checked: Run = NO_RUN;
   /** The slot of each of its literals, by node: one literal is one quantity, however often a function's body is inlined. */
   literals?: Map<Node, number>;
   compileProblems: readonly EngineProblem[] = NONE;
@@ -169,7 +180,13 @@ export function sameType(a: EntryType, b: EntryType): boolean {
   const dimension = (type: EntryType) => (type.kind === "quantity" ? type.dimension : RATIO);
   const point = (type: EntryType) => type.kind === "quantity" && type.point;
   const length = (type: EntryType) => (type.kind === "quantity" || type.kind === "truth" ? type.length : undefined);
-  return dimension(a) === dimension(b) && point(a) === point(b) && length(a) === length(b);
+  const constants = (type: EntryType) => (type.kind === "quantity" ? type.constants : undefined);
+  return (
+    dimension(a) === dimension(b) &&
+    point(a) === point(b) &&
+    length(a) === length(b) &&
+    sameData(constants(a), constants(b))
+  );
 }
 
 /** What a name is, to those that expected something else of it. */

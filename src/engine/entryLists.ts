@@ -7,6 +7,7 @@ export function sortByOrder(entries: Entry[]): boolean {
   return entries[0] !== first;
 }
 
+/** Takes an entry off the list of a name; a name without entries is forgotten. */
 export function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry): void {
   const list = map.get(name);
   if (!list) return;
@@ -14,6 +15,7 @@ export function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry):
   if (list.length === 0) map.delete(name);
 }
 
+/** Takes one mention of an entry off a list. */
 export function dropOne(list: Entry[], entry: Entry): void {
   const at = list.indexOf(entry);
   if (at >= 0) list.splice(at, 1);

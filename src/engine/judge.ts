@@ -1,7 +1,7 @@
 import { RATIO } from "../quantity/dimension";
 import type { Column } from "../syntax/statement";
 import { slack } from "./operation";
-import type { Clause } from "./condition";
+import { holds, type Clause } from "./condition";
 import { statedName, type Entry } from "./entry";
 import { isChapter } from "./handbook";
 import { sameData } from "./sameData";
@@ -20,6 +20,7 @@ import type {
 import type { EngineProblem, Origin } from "./problem";
 import type { Runner } from "./runner";
 import { judgeChoice } from "./choices";
+import { domainProblems } from "./domains";
 import { troubleProblem } from "./trouble";
 import { Standing, type Slots, type Tape } from "./tape";
 import type { InputValue, TrueRange } from "./trueRange";
@@ -63,7 +64,7 @@ class Judge {
   outcome(): Outcome {
     const { entry, context } = this;
     const { statement, type } = entry;
-    const problems: Problem[] = [...statement.problems, ...entry.compileProblems];
+    const problems: Problem[] = [...statement.problems, ...entry.compileProblems, ...domainProblems(entry, context)];
     if (statement.kind === "rule") return this.rule(problems);
     if (statement.kind === "use") {
       const trouble = context.useTrouble(entry);
@@ -403,24 +404,6 @@ function judgeMargin(
 function unboundedReason(margin: Extent): string {
   const open = margin.pushes.find(({ input }) => !Number.isFinite(input.low));
   return open ? `no minimum of ${open.input.name} is known` : "its range has no bound";
-}
-
-function holds(relation: Clause["relation"], margin: number, left: number, right: number): boolean {
-  const tolerance = slack(left, right);
-  switch (relation) {
-    case "<":
-      return margin < -tolerance;
-    case "<=":
-      return margin <= tolerance;
-    case ">":
-      return margin > tolerance;
-    case ">=":
-      return margin >= -tolerance;
-    case "=":
-      return Math.abs(margin) <= tolerance;
-    case "!=":
-      return Math.abs(margin) > tolerance;
-  }
 }
 
 /** What is left at the worst point: in the unit of the sides, and as a share of the limit. */

@@ -144,8 +144,8 @@ function predictAt(
   const { slots, runner } = program;
   const set = new Map(overrides.map(({ entry, slot }) => [entry, slot]));
   const between = betweenInOrder(target, set);
-  const touched = [...set.keys(), ...between].flatMap(({ results }) =>
-    Array.from({ length: results.length }, (_, i) => results.from + i),
+  const touched = [...set.keys(), ...between].flatMap(({ results, checked }) =>
+    [results, checked].flatMap(({ from, length }) => Array.from({ length }, (_, i) => from + i)),
   );
   const saved = touched.map((slot) => slots.read(slot));
   for (const [entry, slot] of set) if (entry.results.length > 0) slots.copy(slot, entry.results.from);

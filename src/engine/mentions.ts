@@ -47,7 +47,10 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
       }
       walk.within(
         statement.parameters.map(({ name }) => statement.tree.text(name)),
-        () => walk.expression(statement.value),
+        () => {
+          walk.expression(statement.value);
+          if (statement.domain !== undefined) walk.expression(statement.domain);
+        },
       );
       break;
     case "measured":
@@ -163,8 +166,8 @@ class Walk {
           this.found.push({ name: tree.text(item), node: item, use: "unit" });
         return;
       case Kind.For: {
-        const [body, name, range] = tree.children(node);
-        this.expression(range);
+        const [body, name, ...limits] = tree.children(node);
+        for (const limit of limits) this.expression(limit);
         return this.within([tree.text(name)], () => this.expression(body));
       }
       default:

@@ -1,6 +1,6 @@
 import { isSeriesName } from "../quantity/series";
 import { Class, nameLength } from "../syntax/character";
-import type { Statement } from "../syntax/statement";
+import type { FunctionDefinition, Statement } from "../syntax/statement";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
 import type { Span } from "../text/span";
 import { declaredNames } from "./entry";
@@ -75,7 +75,7 @@ class Walk {
         }
         break;
       case "function":
-        this.functionDefinition(statement.parameters, statement.value);
+        this.functionDefinition(statement);
         break;
       case "measured":
         this.settings([{ name: statement.name, value: statement.value }, ...statement.at]);
@@ -107,14 +107,14 @@ class Walk {
     return this.found;
   }
 
-  private functionDefinition(
-    parameters: readonly { readonly name: Node; readonly default?: Node }[],
-    value: Node,
-  ): void {
+  private functionDefinition({ parameters, value, domain }: FunctionDefinition): void {
     for (const parameter of parameters) if (parameter.default !== undefined) this.expression(parameter.default);
     this.binding(
       parameters.map(({ name }) => name),
-      () => this.expression(value),
+      () => {
+        this.expression(value);
+        if (domain !== undefined) this.expression(domain);
+      },
     );
   }
 
@@ -150,8 +150,8 @@ class Walk {
         for (let name = tree.next(tree.first(node)); name !== NONE; name = tree.next(name)) this.add(name, "unit");
         return;
       case Kind.For: {
-        const [body, name, range] = tree.children(node);
-        this.expression(range);
+        const [body, name, ...limits] = tree.children(node);
+        for (const limit of limits) this.expression(limit);
         return this.binding([name], () => this.expression(body));
       }
       default:

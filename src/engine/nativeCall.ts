@@ -1,6 +1,7 @@
 import { power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../quantity/dimension";
 import { Kind, NONE, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
+import { compileInterpolation, compileLookup, compileSeriesPick } from "./lookupCall";
 import { NATIVES, type Native } from "./natives";
 import { quantity, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
@@ -13,6 +14,10 @@ export function compileNative(compiler: Compiler, node: Node, name: string): Ope
   if (!operands) return undefined;
   if (native.rule === "size" && operands[0].kind === "text")
     return quantity(node, RATIO, [compiler.constant(operands[0].texts!.length)]);
+  const call = { compiler, node, name, native, operands };
+  if (native.rule === "series") return compileSeriesPick(call);
+  if (native.rule === "lookup") return compileLookup(call);
+  if (native.rule === "interpolate") return compileInterpolation(call);
   for (const operand of operands) if (!compiler.isQuantity(operand, `in ${name}(…)`)) return undefined;
   return new Call(compiler, node, name, native).result(operands);
 }
@@ -74,11 +79,13 @@ class Call {
       case "rss":
         return this.rootOfSquares(operands);
       case "size":
-        return quantity(this.node, RATIO, [this.compiler.constant(x.at.length)]);
+        return quantity(this.node, RATIO, [this.compiler.constant(x.at.length)], { constant: x.at.length });
       case "kelvin":
         return this.kelvin(x);
       case "point":
         return this.point(x);
+      default:
+        throw new Error(`${this.name} is compiled elsewhere.`);
     }
   }
 

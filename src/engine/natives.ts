@@ -22,7 +22,12 @@ export type NativeRule =
   | "size"
   | "rss"
   | "kelvin"
-  | "point";
+  | "point"
+  /** A series in quotes and a quantity, the result of the same unit: nearest, below, above. */
+  | "series"
+  /** A value, keys of its unit or texts, and values, whose unit the result has. */
+  | "lookup"
+  | "interpolate";
 
 export interface Native {
   readonly signature: string;
@@ -43,6 +48,15 @@ const one = (signature: string, does: string, rule: NativeRule, op: Op): Native 
   op,
   least: 1,
   most: 1,
+});
+
+const series = (signature: string, does: string, op: Op): Native => ({
+  signature,
+  does,
+  rule: "series",
+  op,
+  least: 2,
+  most: 2,
 });
 
 /** The functions that are built in. All else is written in the note language. */
@@ -139,18 +153,33 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
       most: 1,
     },
   ],
+  ["nearest", series("nearest(series, x)", "the member of a series of IEC 60063 that is nearest to x", Op.Nearest)],
+  ["below", series("below(series, x)", "the greatest member of a series of IEC 60063 that is not above x", Op.Below)],
+  ["above", series("above(series, x)", "the least member of a series of IEC 60063 that is not below x", Op.Above)],
+  [
+    "lookup",
+    {
+      signature: 'lookup(x, keys, values, "step")',
+      does: 'the value beside the last key that is not above x; beside the very key where x is a text, or with `"exact"`',
+      rule: "lookup",
+      least: 3,
+      most: 4,
+    },
+  ],
+  [
+    "interpolate",
+    {
+      signature: 'interpolate(x, xs, ys, "linear")',
+      does: 'the value at x on straight lines through the points; with `"smooth"` on a cubic that rises and falls with the points only',
+      rule: "interpolate",
+      least: 3,
+      most: 4,
+    },
+  ],
 ]);
 
 /** Functions of the language that are read and not computed yet. */
-export const LATER_FUNCTIONS: ReadonlySet<string> = new Set([
-  "nominal",
-  "lowest",
-  "highest",
-  "total",
-  "lookup",
-  "interpolate",
-  "rollup",
-]);
+export const LATER_FUNCTIONS: ReadonlySet<string> = new Set(["nominal", "lowest", "highest", "total", "rollup"]);
 
 /** Constants that are built in. */
 export const CONSTANTS: ReadonlyMap<string, number> = new Map([["π", Math.PI]]);

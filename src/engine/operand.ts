@@ -13,16 +13,18 @@ export interface Operand {
   readonly node: Node;
   /** A bare `0`, which takes the dimension of what it meets. */
   readonly isZero: boolean;
-  /** Its value, where it is written out of exact numbers only. */
+  /** Its value, where it is written out of exact numbers only; of a condition 1 or 0, where texts decide it. */
   readonly constant?: number;
+  /** The same of a list, one a member. */
+  readonly constants?: readonly number[];
+  /** Of text: what it says; of a list of texts one a member. It is known when it is compiled. */
+  readonly texts?: readonly string[];
   /** The unit in which it was stated, as long as that still fits. */
   readonly unit?: Unit;
-  /** Of text: what it says. It is known when it is compiled, and has no place on the tape. */
-  readonly texts?: readonly string[];
 }
 
 /** What a quantity has beyond its dimension and place. */
-export type QuantityTraits = Partial<Pick<Operand, "point" | "isList" | "isZero" | "constant" | "unit">>;
+export type QuantityTraits = Partial<Pick<Operand, "point" | "isList" | "isZero" | "constant" | "constants" | "unit">>;
 
 const PLAIN: QuantityTraits = {};
 
@@ -33,37 +35,29 @@ export function quantity(
   node: Node,
   dimension: Dimension,
   at: readonly number[],
-  { point = false, isList = false, isZero = false, constant, unit }: QuantityTraits = PLAIN,
+  { point = false, isList = false, isZero = false, constant, constants, unit }: QuantityTraits = PLAIN,
 ): Operand {
-  return { kind: "quantity", dimension, point, at, isList, node, isZero, constant, unit };
+  const texts = undefined;
+  return { kind: "quantity", dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
 }
 
-export function truth(node: Node, at: readonly number[], isList: boolean): Operand {
-  const none = undefined;
-  return { kind: "truth", dimension: RATIO, point: false, at, isList, node, isZero: false, constant: none, unit: none };
+export function truth(node: Node, at: readonly number[], isList: boolean, constant?: number): Operand {
+  const [dimension, none] = [RATIO, undefined];
+  const [point, isZero, constants, texts, unit] = [false, false, none, none, none];
+  return { kind: "truth", dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
 }
 
-/** Text, of a cell or in quotes: compared when it is compiled, and nothing else is done with it. */
+/** Text, of a cell or in quotes. It has no place on the tape: what it decides is decided while compiling. */
 export function textual(node: Node, texts: readonly string[], isList: boolean): Operand {
-  const none = undefined;
-  return {
-    kind: "text",
-    dimension: RATIO,
-    point: false,
-    at: NOWHERE,
-    isList,
-    node,
-    isZero: false,
-    constant: none,
-    unit: none,
-    texts,
-  };
+  const [dimension, none] = [RATIO, undefined];
+  const [point, at, isZero, constant, constants, unit] = [false, NOWHERE, false, none, none, none];
+  return { kind: "text", dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
 }
 
 const NOWHERE: readonly number[] = [];
 
 /** The same operand, seen at another node: in brackets, by its name, as the result of a call. */
 export function seenAt(operand: Operand, node: Node): Operand {
-  const { kind, dimension, point, at, isList, isZero, constant, unit, texts } = operand;
-  return texts ? textual(node, texts, isList) : { kind, dimension, point, at, isList, node, isZero, constant, unit };
+  const { kind, dimension, point, at, isList, isZero, constant, constants, texts, unit } = operand;
+  return { kind, dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
 }

@@ -45,6 +45,12 @@ export const enum Op {
   And,
   Or,
   Not,
+  Nearest,
+  Below,
+  Above,
+  StepLookup,
+  ExactLookup,
+  Interpolate,
   If,
 }
 

@@ -1,7 +1,7 @@
 import { divide, multiply, power as powerOf, RATIO, TEMPERATURE, type Dimension } from "../quantity/dimension";
 import { Operator, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
-import { quantity, truth, type Operand, type QuantityTraits } from "./operand";
+import { quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
 import { commonUnit } from "./statedUnit";
 import { isTorqueTimesTurns, isTurnsBesideAngle, unitOfProduct } from "./turns";
@@ -19,6 +19,7 @@ export function compileUnary(compiler: Compiler, node: Node): Operand | undefine
     }
     case Operator.Not:
       if (!operand || !compiler.isTruth(operand, "behind `not`")) return undefined;
+      if (operand.constant !== undefined) return known(compiler, node, operand.constant === 0);
       return truth(node, compiler.each(Op.Not, node, [operand])!, operand.isList);
     default:
       return compiler.fail(node, { code: "later.notComputed", what: "another" });
@@ -37,8 +38,7 @@ export function compileBinary(compiler: Compiler, node: Node): Operand | undefin
     const word = operator === Operator.And ? "`and`" : "`or`";
     if (!compiler.isTruth(left, `on the left of ${word}`) || !compiler.isTruth(right, `on the right of ${word}`))
       return undefined;
-    const at = compiler.each(operator === Operator.And ? Op.And : Op.Or, node, [left, right]);
-    return at && truth(node, at, left.isList || right.isList);
+    return joined(compiler, node, operator, left, right);
   }
   if (!compiler.isQuantity(left, "in a calculation") || !compiler.isQuantity(right, "in a calculation"))
     return undefined;
@@ -56,6 +56,31 @@ export function compileBinary(compiler: Compiler, node: Node): Operand | undefin
     default:
       return parallel(compiler, node, left, right);
   }
+}
+
+/** A condition that is decided while compiling. */
+export function known(compiler: Compiler, node: Node, isTrue: boolean): Operand {
+  const value = isTrue ? 1 : 0;
+  return truth(node, [compiler.constant(value)], false, value);
+}
+
+/** Two conditions, joined by `and` or `or`; one that is decided decides for both, or leaves it to the other. */
+export function joined(
+  compiler: Compiler,
+  node: Node,
+  operator: Operator.And | Operator.Or,
+  left: Operand,
+  right: Operand,
+): Operand | undefined {
+  const decisive = operator === Operator.And ? 0 : 1;
+  for (const [one, other] of [
+    [left, right],
+    [right, left],
+  ])
+    if (one.constant !== undefined)
+      return one.constant === decisive ? known(compiler, node, decisive === 1) : seenAt(other, node);
+  const at = compiler.each(operator === Operator.And ? Op.And : Op.Or, node, [left, right]);
+  return at && truth(node, at, left.isList || right.isList);
 }
 
 function arithmetic(

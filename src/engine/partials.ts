@@ -1,4 +1,5 @@
 import { NOTHING, ONE, SQUARE } from "./coneOperations";
+import { slopeOnCurve } from "./lookups";
 import { Op } from "./operation";
 
 /**
@@ -98,6 +99,15 @@ const TABLE: Readonly<Record<Op, Partials>> = {
   [Op.And]: flat,
   [Op.Or]: flat,
   [Op.Not]: flat,
+  [Op.Nearest]: flat,
+  [Op.Below]: flat,
+  [Op.Above]: flat,
+  [Op.StepLookup]: flat,
+  [Op.ExactLookup]: flat,
+  [Op.Interpolate]: two(
+    (x, table) => slopeOnCurve(table, x),
+    () => 0,
+  ),
   [Op.If]: (out, condition) => {
     out[0] = 0;
     out[1] = condition === 1 ? 1 : 0;

@@ -1,7 +1,8 @@
 import type { Statement } from "../syntax/statement";
 import type { Span } from "../text/span";
 import type { Dimension } from "../quantity/dimension";
-import type { UnitTrouble } from "../quantity/unit";
+import type { Unit, UnitTrouble } from "../quantity/unit";
+import type { Extent } from "./outcome";
 
 /**
  * What the engine found wrong, as plain data: `findings/` has the sentences and the fixes.
@@ -142,8 +143,37 @@ export type EngineTrouble =
       readonly left: number;
       readonly problem: EngineProblem;
     }
+  /** The arguments of a call leave what the function holds for. */
+  | {
+      readonly code: "function.domain";
+      /** The function as it is called, and the part of its condition that is not kept, as written. */
+      readonly name: string;
+      readonly condition: string;
+      readonly stated: Place;
+      readonly arguments: readonly CheckedArgument[];
+      /** The function from which it is called, where that is not the statement itself. */
+      readonly caller?: { readonly name: string; readonly within: Place };
+    }
   | { readonly code: "truth.needed"; readonly where: string; readonly side: Side }
   | { readonly code: "truth.unexpected"; readonly where: string; readonly text: string }
+  | {
+      readonly code: "counter.limits";
+      readonly text: string;
+      readonly reason: "not whole" | "not known" | "none" | "too many";
+    }
+  | {
+      readonly code: "lookup.keys";
+      readonly text: string;
+      readonly reason: "not exact" | "not rising" | "doubled" | "too few";
+    }
+  /** A text that is looked up among others. */
+  | {
+      readonly code: "lookup.missing";
+      readonly text: string;
+      readonly keys: readonly string[];
+      readonly suggestion?: string;
+    }
+  | { readonly code: "list.needed"; readonly name: string; readonly text: string }
   | { readonly code: "list.unexpected"; readonly where: string; readonly text: string }
   | {
       readonly code: "list.lengths";
@@ -237,6 +267,21 @@ export interface LostOperand {
   readonly nominal: number;
   readonly low: number;
   readonly high: number;
+}
+
+/** What a call gives for a parameter that its function's condition speaks of. */
+export interface CheckedArgument {
+  /** The parameter. */
+  readonly name: string;
+  /** In coherent SI. */
+  readonly extent: Extent;
+  readonly dimension: Dimension;
+  readonly point: boolean;
+  readonly unit?: Unit;
+  /** What it says, where it is a text; the extent means nothing then. */
+  readonly text?: string;
+  /** The row of a list, from 0. */
+  readonly row?: number;
 }
 
 /** Where a value comes from. */

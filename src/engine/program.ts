@@ -251,6 +251,7 @@ export class Program {
     this.unregister(entry);
     this.tape.giveBack(entry.code);
     this.slots.giveBack(entry.results);
+    this.slots.giveBack(entry.checked);
     this.releaseLiterals(entry);
     this.dirty.delete(entry);
     this.byId[entry.id] = undefined;
@@ -446,6 +447,11 @@ export class Program {
       entry.results = this.slots.take(definition.stores.length);
       entry.typeChanged = this.revision;
     }
+    if (entry.checked.length !== definition.checked.length) {
+      this.slots.giveBack(entry.checked);
+      entry.checked = this.slots.take(definition.checked.length);
+    }
+    definition.checked.forEach(({ at, node }, i) => this.code.emit(0, node, entry.id, at, entry.checked.from + i));
     definition.stores.forEach(({ at, node }, i) => this.code.emit(0, node, entry.id, at, entry.results.from + i));
     entry.code = this.tape.append(this.code);
     if (
@@ -457,6 +463,7 @@ export class Program {
     entry.type = definition.type;
     entry.unit = definition.unit;
     entry.clauses = definition.clauses;
+    entry.domainChecks = definition.domainChecks;
     entry.compileProblems = definition.problems;
     entry.blockedBy = definition.blockedBy;
     entry.stale = false;
@@ -479,7 +486,9 @@ export class Program {
     this.releaseLiterals(entry);
     this.tape.giveBack(entry.code);
     this.slots.giveBack(entry.results);
-    entry.code = entry.results = NO_RUN;
+    this.slots.giveBack(entry.checked);
+    entry.code = entry.results = entry.checked = NO_RUN;
+    entry.domainChecks = [];
     if (entry.type.kind !== "none") entry.typeChanged = this.revision;
     entry.type = NO_TYPE;
     entry.unit = undefined;

@@ -76,7 +76,12 @@ function use(compiler: Compiler, entry: Entry, name: string, node: Node): Operan
       for (let i = 1; i < (type.length ?? 1); i++) at.push(results.from + i);
       const isList = type.length !== undefined;
       if (type.kind === "truth") return truth(node, at, isList);
-      return quantity(node, type.dimension, at, { point: type.point, isList, unit: entry.unit });
+      return quantity(node, type.dimension, at, {
+        point: type.point,
+        isList,
+        constants: type.constants,
+        unit: entry.unit,
+      });
     }
     case "none":
       return compiler.block(name);

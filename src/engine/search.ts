@@ -1,7 +1,7 @@
-import type { ConeSource } from "./cone";
+import { coneOfSlot, type ConeSource } from "./cone";
 import type { Entry } from "./entry";
 import { Standing } from "./tape";
-import { trueRange, type TrueRange } from "./trueRange";
+import { trueRange, trueRangeOfCone, type TrueRange } from "./trueRange";
 
 /**
  * Tape operations that a search may spend on an end while somebody types. They are counted, never timed, so that the same
@@ -37,6 +37,12 @@ export function searchRanges(source: ConeSource, entry: Entry): readonly (TrueRa
     found[i] = trueRange(source, entry, i, { budget });
   }
   return found;
+}
+
+/** Searches a slot that an entry reads or writes and whose range stage A left enclosed; undefined where that costs too much. */
+export function searchSlot(source: ConeSource, entry: Entry, slot: number): TrueRange | undefined {
+  if (entry.coneSize > LARGEST_CONE) return undefined;
+  return trueRangeOfCone(coneOfSlot(source, entry, slot), { budget: BUDGET_OF_DEFINITION });
 }
 
 /** It has a value, and a range that is not known to be the true one. */

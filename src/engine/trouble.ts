@@ -11,8 +11,8 @@ import type { EngineProblem } from "./problem";
  */
 export function troubleProblem(entry: Entry, context: JudgeContext, of: "value" | "range"): EngineProblem | undefined {
   const { tape, slots, runner } = context;
-  const { code } = entry;
-  for (let row = code.from; row < code.from + code.length; row++) {
+  const { code, results } = entry;
+  for (let row = code.from + code.length - results.length; row < code.from + code.length; row++) {
     if (tape.op[row] !== Op.Store) continue;
     const slot = tape.b[row];
     const isLost =
@@ -52,6 +52,8 @@ function describe(
   const texts: string[] = [];
   for (let child = tree.first(node); child !== NONE; child = tree.next(child))
     if (tree.kind(child) !== Kind.Comparator) texts.push(text.slice(tree.start(child), tree.end(child)));
+  // A look-up is told at the operand that is looked up.
+  if (texts.length === 0) texts.push(text.slice(span.start, span.end));
   const arity = readings.length;
   const operands = readings.map((reading, i) => ({ text: texts.slice(-arity)[i] ?? "", ...reading }));
   const isHere = home === entry;

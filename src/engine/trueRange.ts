@@ -64,6 +64,13 @@ export function trueRange(source: ConeSource, entry: Entry, result = 0, options:
   }
 }
 
+/** The true range of the result of a cone. */
+export function trueRangeOfCone(cone: Cone, options: TrueRangeOptions = {}): TrueRange {
+  const search = new RangeSearch(cone, options);
+  while (!search.isDone) search.step();
+  return search.result();
+}
+
 /**
  * The same, which pauses after about `slice` tape operations each time: a forward run of the cone is not interrupted.
  * The notes may change between slices; what is searched is a copy of how they were at the first.

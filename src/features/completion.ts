@@ -111,6 +111,8 @@ const BEHIND: readonly { readonly opening: RegExp; readonly words: readonly stri
   { opening: /^(?:must|should)\b/, words: ["and", "or", "inside", "without"] },
   { opening: /^order\b/, words: ["without"] },
   { opening: /\bchoose\b/, words: ["from"] },
+  { opening: /^[^=(]*\([^)]*\)\s*=.*\swhere\b/s, words: ["and", "or", "inside"] },
+  { opening: /^[^=(]*\([^)]*\)\s*=/, words: ["where", "without"] },
   { opening: /(?:)/, words: ["choose", "without"] },
 ];
 

@@ -14,13 +14,18 @@ import { choiceOvertaken } from "./choiceOvertaken";
 import { choiceSeries } from "./choiceSeries";
 import { choiceShort } from "./choiceShort";
 import { functionArguments } from "./functionArguments";
+import { counterLimits } from "./counterLimits";
+import { functionDomain } from "./functionDomain";
 import { functionBody } from "./functionBody";
 import { functionRecursive } from "./functionRecursive";
 import { functionTooLarge } from "./functionTooLarge";
 import { handbookShadowed, handbookUnreadable } from "./handbookTroubles";
 import { laterNotComputed } from "./laterNotComputed";
 import { listLengths } from "./listLengths";
+import { listNeeded } from "./listNeeded";
 import { listUnexpected } from "./listUnexpected";
+import { lookupKeys } from "./lookupKeys";
+import { lookupMissing } from "./lookupMissing";
 import { literalBandNeeded } from "./literalBandNeeded";
 import { literalCoverage } from "./literalCoverage";
 import { literalFewReadings } from "./literalFewReadings";
@@ -88,8 +93,8 @@ import { tableRagged } from "./tableRagged";
 import { tableRowLikeColumn } from "./tableRowLikeColumn";
 import { tableRows } from "./tableRows";
 import { tableUnknown } from "./tableUnknown";
-import { textUnexpected } from "./textUnexpected";
 import { textNotUtf8 } from "./textNotUtf8";
+import { textUnexpected } from "./textUnexpected";
 import { truthNeeded } from "./truthNeeded";
 import { truthUnexpected } from "./truthUnexpected";
 import { unitExponent } from "./unitExponent";
@@ -258,12 +263,17 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "literal.unreadable": literalUnreadable,
   "value.undefined": valueUndefined,
   "range.undefined": rangeUndefined,
+  "function.domain": functionDomain,
   "function.recursive": functionRecursive,
   "function.arguments": functionArguments,
   "function.tooLarge": functionTooLarge,
   "function.body": functionBody((problem, row, context) => wordingOf(problem).message(problem, { row, context })),
   "truth.needed": truthNeeded,
   "truth.unexpected": truthUnexpected,
+  "counter.limits": counterLimits,
+  "lookup.keys": lookupKeys,
+  "lookup.missing": lookupMissing,
+  "list.needed": listNeeded,
   "list.unexpected": listUnexpected,
   "list.lengths": listLengths,
   "table.cell": tableCell,

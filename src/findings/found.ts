@@ -33,7 +33,8 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
     const seen = new Set<string>();
     const ofText = row.statement.problems;
     for (const problem of problemsOf(row)) {
-      const key = `${problem.code} ${problem.span.start} ${problem.span.end}`;
+      const condition = problem.code === "function.domain" ? `${problem.name} ${problem.condition}` : "";
+      const key = `${problem.code} ${problem.span.start} ${problem.span.end} ${condition}`;
       if (seen.has(key) || followsFromText(problem, ofText) || isEcho(problem, context, inCircles)) continue;
       if (isBroken && problem.code === "assumption.unused") continue;
       seen.add(key);

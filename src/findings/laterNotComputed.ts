@@ -17,5 +17,4 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   correlation: "A correlation",
   table: "A table",
   "text as a value": "Text as a value",
-  "sum over a counter": "A sum over a counter",
 };

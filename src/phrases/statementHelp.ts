@@ -44,6 +44,7 @@ export const WORD_HELP: ReadonlyMap<string, string> = new Map([
     "`choose [at least | at most] value [from SERIES]` is a decision: before it stands what is wanted, behind it what is used.",
   ],
   ["from", "behind a value the source, in quotes; behind a choice the series or list that it is taken from."],
+  ["where", "`f(x) = … where 0 V < x <= 5 V` states for which arguments a function holds."],
   ["without", "`x without LED` drops a counted unit, which never cancels by itself."],
   ["inside", "`x inside 3.2 .. 3.4 V` is true where x lies in the band."],
   ["instead", "the measurement replaces the assumption, and then has limits."],

@@ -11,6 +11,7 @@ import { Word, wordSet } from "./word";
 
 const CHOICE = wordSet(Word.Choose);
 const FROM = wordSet(Word.From);
+const WHERE = wordSet(Word.Where);
 
 /** `NAME [unit] = expression [choice]`, from the name. */
 export function definition(at: Cursor): Statement {
@@ -40,7 +41,7 @@ export function isFunctionShape(at: Cursor): boolean {
   return is;
 }
 
-/** `NAME(a, b = 2) = expression`, from the name. */
+/** `NAME(a, b = 2) = expression [where condition]`, from the name. */
 export function functionDefinition(at: Cursor): Statement {
   const named = definedName(at);
   const opened = at.start;
@@ -63,9 +64,10 @@ export function functionDefinition(at: Cursor): Statement {
   at.close(opened, Token.Close);
   at.spoilt = false;
   const isBroken = at.problems.length > before;
-  const value = assigned(at, 0, "function");
+  const value = assigned(at, WHERE, "function");
+  const domain = at.acceptWord(Word.Where) ? upTo(at, expression(at), 0, "function") : undefined;
   if (isBroken) return broken(at, present(at, named));
-  return { kind: "function", ...base(at), name: named, parameters, value };
+  return { kind: "function", ...base(at), name: named, parameters, value, domain };
 }
 
 /** `choose NAME = value`, from the word `choose`. */

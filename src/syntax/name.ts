@@ -17,6 +17,7 @@ export const KEYWORDS: ReadonlySet<string> = new Set([
   "sample",
   "satisfy",
   "then",
+  "where",
   "without",
 ]);
 

@@ -2,13 +2,13 @@ import { Class, classOf } from "./character";
 import type { Cursor } from "./cursor";
 import { conditional, expression, name } from "./expression";
 import { Token } from "./lexer";
-import { literal, series } from "./literal";
+import { literal, plainNumber, series } from "./literal";
 import { misplaced, missingOperator } from "./misplaced";
-import { Kind, NONE, Operator, type Node } from "./tree";
+import { Form, Kind, NONE, Operator, type Node } from "./tree";
 import { RESERVED, Word, holds, wordSet } from "./word";
 
 /** An operand with what hangs on it: members, indices, calls. */
-export function postfix(at: Cursor, operand = primary(at)): Node {
+export function postfix(at: Cursor, operand = primary(at), endsAtRange = false): Node {
   const { tree } = at;
   for (;;) {
     const height = at.height;
@@ -20,6 +20,7 @@ export function postfix(at: Cursor, operand = primary(at)): Node {
     } else break;
     if (!at.rise(Math.max(height, at.height) + 1)) return operand;
   }
+  if (endsAtRange && at.is(Token.Range)) return operand;
   return at.is(Token.PlusMinus) || at.is(Token.Range) || at.is(Token.Percent) || at.is(Token.Number)
     ? misplaced(at, operand)
     : operand;
@@ -107,6 +108,7 @@ const ENDING = wordSet(
   Word.And,
   Word.Or,
   Word.Inside,
+  Word.Where,
   Word.Without,
 );
 
@@ -223,11 +225,36 @@ function argument(at: Cursor): Node {
   at.advance();
   const variable = at.is(Token.Word) ? name(at) : at.missing("name");
   at.expect(Token.Equal, "=");
-  const range = onlyLiteral(at);
+  const [low, high = low] = counterLimits(at);
   tree.join(value, variable);
-  tree.join(variable, range);
+  tree.join(variable, low);
+  if (high !== low) tree.join(low, high);
   at.rise(height + 1);
-  return tree.add(Kind.For, tree.start(value), tree.end(range), value);
+  return tree.add(Kind.For, tree.start(value), tree.end(high), value);
+}
+
+/** `1 .. 10` as one literal; `1 .. n`, `(n - 1) .. size(list)` as two operands. */
+function counterLimits(at: Cursor): readonly [Node] | readonly [Node, Node] {
+  const isLiteral = at.is(Token.Number) || at.is(Token.Minus) || at.is(Token.Range);
+  if (isLiteral && !NUMBER_TO_NAME.test(at.text.slice(at.start))) return [onlyLiteral(at)];
+  const low = isLiteral ? wholeNumber(at) : postfix(at, primary(at), true);
+  if (!at.is(Token.Range)) {
+    const [start, end] = [at.tree.start(low), at.tree.end(low)];
+    at.report(start, end, { code: "syntax.literalExpected", found: at.text.slice(start, end) });
+    return [at.spoil(low)];
+  }
+  at.advance();
+  return [low, at.is(Token.Number) || at.is(Token.Minus) ? wholeNumber(at) : postfix(at, primary(at), true)];
+}
+
+const NUMBER_TO_NAME = /^[-−]?\s*\d[\d_]*\s*\.\.\s*[\p{L}(]/u;
+
+/** A number by itself, which no `..` joins to another. */
+function wholeNumber(at: Cursor): Node {
+  const number = plainNumber(at);
+  return at.tree.kind(number) === Kind.Missing
+    ? number
+    : at.tree.add(Kind.Literal, at.tree.start(number), at.tree.end(number), number, Form.Exact);
 }
 
 /** A literal, where the grammar wants a number as written and nothing else. */

@@ -9,7 +9,17 @@ import { KEYWORDS } from "./name";
 import { Word, wordSet, type WordSet } from "./word";
 
 /** The words that begin a clause behind a value, in any kind of statement. */
-const ANY_CLAUSE = wordSet(Word.Choose, Word.Each, Word.From, Word.Of, Word.At, Word.On, Word.Instead, Word.Log);
+const ANY_CLAUSE = wordSet(
+  Word.Choose,
+  Word.Each,
+  Word.From,
+  Word.Of,
+  Word.At,
+  Word.On,
+  Word.Instead,
+  Word.Log,
+  Word.Where,
+);
 
 /** Of these, the ones that say where a value comes from: in the wrong place they change nothing of it. */
 const REMARKS = wordSet(Word.Each, Word.From);

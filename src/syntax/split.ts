@@ -19,12 +19,14 @@ const OPEN_WORDS = wordSet(
   Word.Sample,
   Word.Satisfy,
   Word.Then,
+  Word.Where,
   Word.Without,
 );
 
 /**
  * The statements of one block. A line goes on with the statement above it only if it is indented deeper than that
- * statement's first line, no blank line lies between, and a bracket is open or the last token cannot end a statement.
+ * statement's first line, no blank line lies between, and a bracket is open, the last token cannot end a statement, or
+ * the line begins with `where`, which cannot begin one.
  * A line that holds only a comment is no statement.
  * @param lines the calculation lines in order, each without its line break, with its indentation; no blank ones.
  * @returns for each statement its span from the first character to the end of its last line.
@@ -43,7 +45,8 @@ export function splitStatements(text: string, lines: readonly Span[]): Span[] {
     let last = first;
     for (line++; line < lines.length; line++) {
       const next = lines[line];
-      if (column(text, next) <= columns || !isAdjacent(text, last, next) || !openness.isOpenAfter(last)) break;
+      if (column(text, next) <= columns || !isAdjacent(text, last, next)) break;
+      if (!openness.isOpenAfter(last) && !beginsWithWhere(text, next)) break;
       last = next;
     }
     statements.push({ start, end: trimmedEnd(text, start, last.end) });
@@ -86,6 +89,12 @@ class Openness {
     if (lexer.word !== Word.None) return holds(OPEN_WORDS, lexer.word);
     return this.tokens === 0 && OPENING_WORDS.has(lexer.found);
   }
+}
+
+/** Whether a line begins with the clause that may stand on a line of its own. `where =` would be a definition. */
+function beginsWithWhere(text: string, line: Span): boolean {
+  lexer.begin(text, line.start + indentation(text, line), line.end);
+  return lexer.kind === Token.Word && lexer.word === Word.Where && !lexer.isAssigned;
 }
 
 /** A sign that cannot end a statement. `%` can: it is a unit. */

@@ -88,6 +88,8 @@ export interface FunctionDefinition extends Base {
   readonly name: Node;
   readonly parameters: readonly Parameter[];
   readonly value: Node;
+  /** The condition behind `where`: for which arguments the expression holds. */
+  readonly domain?: Node;
 }
 
 export interface Parameter {

@@ -56,7 +56,7 @@ export const enum Kind {
   If,
   /** `x without LED, board`. Children: x, then a Name for each counted unit dropped. */
   Without,
-  /** `e for k = a .. b`. Children: e, Name, Literal. */
+  /** `e for k = a .. b`. Children: e, Name, then a Literal of both limits, or two expressions where one is no number. */
   For,
 }
 

@@ -30,6 +30,7 @@ export const enum Word {
   Most,
   Of,
   On,
+  Where,
 }
 
 const WORDS: ReadonlyMap<string, Word> = new Map([
@@ -60,6 +61,7 @@ const WORDS: ReadonlyMap<string, Word> = new Map([
   ["most", Word.Most],
   ["of", Word.Of],
   ["on", Word.On],
+  ["where", Word.Where],
 ]);
 
 /** The length of the longest word, `readings`: what is longer is not looked up. */

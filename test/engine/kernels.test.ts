@@ -5,6 +5,7 @@ import { KERNELS } from "../../src/engine/kernels";
 import { Op } from "../../src/engine/operation";
 import { BLOCK, Samples } from "../../src/engine/samples";
 import { howMany } from "../howMany";
+import { LOOKED_IN } from "./lookupOperands";
 import { modelOf } from "./models";
 
 const TRUTHS: ReadonlySet<number> = new Set([Op.And, Op.Or, Op.Not]);
@@ -26,7 +27,10 @@ describe("kernels of samples", () => {
     it(`${operation.name} agrees with numbers, place by place`, () => {
       const isTruth = (i: number) => TRUTHS.has(op) || (op === Op.If && i === 0);
       const blocks = fc.tuple(
-        ...[0, 1, 2].map((i) => fc.array(isTruth(i) ? truth : number, { minLength: 8, maxLength: 8 })),
+        ...[0, 1, 2].map((i) => {
+          const lookedIn = i === 1 ? LOOKED_IN.get(op) : undefined;
+          return fc.array(lookedIn ?? (isTruth(i) ? truth : number), { minLength: 8, maxLength: 8 });
+        }),
       );
       fc.assert(
         fc.property(blocks, (block) => {

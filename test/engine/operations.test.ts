@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { Op } from "../../src/engine/operation";
 import { OPERATIONS } from "../../src/engine/operations";
 import { howMany } from "../howMany";
+import { LOOKED_IN, LOOKED_UP } from "./lookupOperands";
 
 type Interval = readonly [low: number, high: number];
 type Box = readonly [Interval, Interval, Interval];
@@ -46,6 +47,18 @@ const slopes = (op: number, [a, b, c]: Box): readonly Interval[] => {
 
 function boxOf(op: number): fc.Arbitrary<Box> {
   if (op === Op.If) return fc.tuple(truth, interval, interval);
+  const lookedIn = LOOKED_IN.get(op);
+  if (lookedIn) {
+    const x = fc.oneof(
+      { weight: 3, arbitrary: interval },
+      fc.constantFrom(...LOOKED_UP.map((key): Interval => [key, key])),
+    );
+    return fc.tuple(
+      x,
+      lookedIn.map((number): Interval => [number, number]),
+      interval,
+    );
+  }
   return TRUTHS.has(op) ? fc.tuple(truth, truth, truth) : fc.tuple(interval, interval, interval);
 }
 

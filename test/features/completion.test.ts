@@ -90,6 +90,8 @@ describe("completion", () => {
     assert.deepEqual(labels("x = burden choose 3 V ¦"), ["from"]);
     assert.deepEqual(labels("x = burden choose 3 V from ¦"), ["E3", "E6", "E12", "E24", "E48", "E96", "E192"]);
     assert.deepEqual(labels("given x = 3 V ¦"), ["from"]);
+    assert.deepEqual(labels("f(x, y = 2) = x * y ¦"), ["where", "without"]);
+    assert.deepEqual(labels("f(x, y = 2) = x * y where x < y ¦"), ["and", "or", "inside"]);
     assert.deepEqual(labels("measured x = 3 V ¦"), ["of", "at", "on", "from", "instead"]);
     assert.deepEqual(labels("x = if burden > 2 V ¦").slice(0, 2), ["then", "else"]);
     has("must burden > 2 V ¦", "and", "or");

@@ -234,6 +234,11 @@ describe("hover over a function", () => {
       at(note(`${text}R = ¦loop(r + 1 m, area = 1 mm^2)`))!,
       /\nρ {7}\* 2 \* length {6}\/ area\n17 nΩ·m \* 2 \* \(2 m \+ 1 m\) \/ 1 mm\^2\n/,
     ));
+  it("says what it holds for", () =>
+    assert.equal(
+      at(note("¦f(x) = 2 * x\n      where 0 V < x <=\n        5 V")),
+      "**`f(x)`**\n\n```text\n2 * x\n```\n\nHolds where `0 V < x <= 5 V`",
+    ));
   it("knows its parameters, and native functions", () => {
     assert.equal(at(note("f(a, b = 2) = a * ¦b")), "`b` is a parameter of `f`, `2` unless it is given.");
     assert.equal(at(note("x = sq¦rt(4)")), "`sqrt(x)`\n\nthe square root");

@@ -57,6 +57,37 @@ const BINARIES: readonly Binary[] = [
   [(a, b) => `floor(${a}, 0.5 + abs(${b}))`, (a, b) => floor(a / (0.5 + Math.abs(b))) * (0.5 + Math.abs(b))],
 ];
 
+/** Points to look up in; between the last two keys the values fall. */
+const KEYS = [-2, 0.5, 1, 2.25, 40];
+const VALUES = [-1, 0, 3, 3.5, 2];
+
+/** The value beside the last key that is not above x. */
+function byStep(x: number, values: readonly number[]): number {
+  return values[KEYS.findLastIndex((key) => !isLess(x, key))] ?? NaN;
+}
+
+/** On straight lines through the points. */
+function onLines(x: number, values: readonly number[]): number {
+  const i = Math.min(
+    KEYS.findLastIndex((key) => !isLess(x, key)),
+    KEYS.length - 2,
+  );
+  if (!(i >= 0) || isLess(KEYS[KEYS.length - 1], x)) return NaN;
+  return values[i] + ((x - KEYS[i]) * (values[i + 1] - values[i])) / (KEYS[i + 1] - KEYS[i]);
+}
+
+const E6 = [1, 1.5, 2.2, 3.3, 4.7, 6.8];
+
+/** The nearest member of E6, the smaller of two that are as near. */
+function nearestOfE6(x: number): number {
+  if (!(x > 0)) return NaN;
+  const decade = 10 ** (Math.floor(Math.log10(x)) - 1);
+  const members = [1, 10, 100].flatMap((ten) => E6.map((member) => member * ten * decade));
+  return members.reduce((best, member) => (Math.abs(member - x) < Math.abs(best - x) - 1e-12 * x ? member : best));
+}
+
+const listed = (numbers: readonly number[]) => `[${numbers.join(", ")}]`;
+
 const UNARIES: readonly Unary[] = [
   [(a) => `(${a})^2`, (a) => a ** 2],
   [(a) => `abs(${a})`, Math.abs],
@@ -67,6 +98,9 @@ const UNARIES: readonly Unary[] = [
   [(a) => `exp(-abs(${a}))`, (a) => Math.exp(-Math.abs(a))],
   [(a) => `floor(${a})`, floor],
   [(a) => `ceil(${a})`, (a) => -floor(-a)],
+  [(a) => `lookup(${a}, ${listed(KEYS)}, ${listed(VALUES)})`, (a) => byStep(a, VALUES)],
+  [(a) => `interpolate(${a}, ${listed(KEYS)}, ${listed(VALUES)})`, (a) => onLines(a, VALUES)],
+  [(a) => `nearest("E6", 0.25 + abs(${a}))`, (a) => nearestOfE6(0.25 + Math.abs(a))],
   // As a pick from a series does: rising steps that are not even.
   [
     (a) => `(if ${a} < 1 then 1 else if ${a} < 2.2 then 2.2 else 4.7)`,
@@ -155,6 +189,9 @@ function monotoneOf(
     [(a) => `ln(1 + ${a})`, (a) => Math.log(1 + a)],
     [(a) => `(${a})^2`, (a) => a ** 2],
     [(a) => `(1 + floor(${a}))`, (a) => 1 + floor(a)],
+    [(a) => `lookup(${a}, ${listed(KEYS)}, ${listed(KEYS)})`, (a) => byStep(a, KEYS)],
+    [(a) => `interpolate(min(${a}, 40), ${listed(KEYS)}, ${listed(KEYS)})`, (a) => onLines(Math.min(a, 40), KEYS)],
+    [(a) => `nearest("E6", 0.25 + ${a})`, (a) => nearestOfE6(0.25 + a)],
   ];
   return fc.oneof(
     { maxDepth: 4, depthIdentifier: "monotone" },

@@ -42,6 +42,11 @@ export const expression: fc.Arbitrary<string> = fc.oneof(
   fc.tuple(fc.constantFrom("f", "abs", "floor"), leaf).map(([f, a]) => `${f}(${a})`),
   fc.tuple(leaf, fc.constantFrom("LED", "board")).map(([a, item]) => `${a} without ${item}`),
   fc.tuple(leaf, leaf).map(([a, b]) => `(${a} - ${a}) * ${b}`),
+  fc.tuple(leaf, leaf).map(([a, b]) => `sum(k * ${a} for k = 1 .. ${b})`),
+  fc.tuple(leaf, leaf).map(([a, b]) => `if ${a} = "x" then ${a} else ${b}`),
+  fc.tuple(leaf, leaf, leaf).map(([a, b, c]) => `lookup(${a}, [1 V, 2 V, ${b}], ${c})`),
+  fc.tuple(leaf, leaf).map(([a, b]) => `interpolate(${a}, [1, ${b}], c) + nearest("E12", ${a})`),
+  fc.constantFrom("f", "other.f").map((f) => `${f}("x")`),
 );
 
 const comment = fc.constantFrom("", "", "", " # why", ' from "sheet"');
@@ -73,8 +78,13 @@ const statement: fc.Arbitrary<string> = fc.oneof(
     .tuple(name, fc.constantFrom("t.one", 't["two"]', "u.one", "other.t.one"))
     .map(([n, part]) => `choose ${n} = ${part}`),
   fc
-    .tuple(fc.constantFrom("f", "g", "sqrt", "a"), fc.constantFrom("x", "x, y = 2", "x, b = a"), expression)
-    .map(([f, parameters, e]) => `${f}(${parameters}) = ${e}`),
+    .tuple(
+      fc.constantFrom("f", "g", "sqrt", "a"),
+      fc.constantFrom("x", "x, y = 2", "x, b = a"),
+      expression,
+      fc.constantFrom("", "", " where x > 2", " where x < a and b = 2", " where x inside 1 .. 2 V or x = burden"),
+    )
+    .map(([f, parameters, e, domain]) => `${f}(${parameters}) = ${e}${domain}`),
   {
     weight: 2,
     arbitrary: fc

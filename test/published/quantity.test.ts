@@ -8,6 +8,7 @@ import { si, unit } from "../quantity/reading";
 import constants from "./constants.json";
 import conversions from "./conversions.json";
 import letterCodes from "./letterCodes.json";
+import { tells } from "../engine/told";
 import preferredValues from "./preferredValues.json";
 import prefixes from "./prefixes.json";
 import units from "./units.json";
@@ -97,6 +98,12 @@ describe("published figures: preferred values (IEC 60063)", () => {
     it(`${value} in ${series}`, () => {
       const name = series as SeriesName;
       assert.deepEqual([nearest(name, value), nextUp(name, value), nextDown(name, value)], [near, up, down]);
+      // The same as a note asks for it.
+      tells([
+        [`must nearest("${name}", ${value} Ω) = ${near} Ω`, "holds"],
+        [`must above("${name}", ${value} Ω) = ${up} Ω`, "holds"],
+        [`must below("${name}", ${value} Ω) = ${down} Ω`, "holds"],
+      ]);
     });
   }
 });

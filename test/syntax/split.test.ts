@@ -53,6 +53,15 @@ describe("splitting a block into statements", () => {
       assert.equal(split(`    ${closed}\n      b`).length, 2, closed);
   });
 
+  it("a deeper line goes on that begins with the clause `where`", () => {
+    assert.equal(split("    f(x) = x\n      where x < 3").length, 1);
+    assert.equal(split("    f(x) = x # why\n      where x < 3 and\n      x > 1").length, 1);
+    assert.equal(split("    f(x) = x where\n      x < 3").length, 1);
+    assert.equal(split("    f(x) = x\n    where x < 3").length, 2);
+    assert.equal(split("    f(x) = x\n      where = 3").length, 2);
+    assert.equal(split("    f(x) = x\n      wherever x < 3").length, 2);
+  });
+
   it("a line at the statement's own indentation begins a new one, so an open bracket costs one statement", () => {
     assert.deepEqual(split("    x = (a +\n    y = 2\n    z = 3"), ["x = (a +", "y = 2", "z = 3"]);
     assert.deepEqual(split("      x = (a +\n    y = 2"), ["x = (a +", "y = 2"]);

@@ -44,6 +44,22 @@ describe("colouring of notes", () => {
       ]);
     });
 
+    it("tells what a function holds for, also on a line of its own", () => {
+      assertTokens("f(x) = 2 where x < 3", [
+        "f entity.name.function",
+        "( punctuation.section.parameters.begin",
+        "x variable.parameter",
+        ") punctuation.section.parameters.end",
+        "= keyword.operator.assignment",
+        "2 constant.numeric",
+        "where keyword.other.clause",
+        "x variable.other.readwrite",
+        "< keyword.operator.comparison",
+        "3 constant.numeric",
+      ]);
+      assertHas("  where x < 3", "where keyword.other.clause");
+    });
+
     it("tells a choice and its series", () => {
       assertTokens("R_1 = burden / I choose at least 4k7J from E24", [
         "R_1 entity.name.variable",

@@ -1,0 +1,74 @@
+import { RATIO } from "../quantity/dimension";
+import { Form, Kind, type Node } from "../syntax/tree";
+import type { Compiler } from "./compile";
+import { quantity, type Operand } from "./operand";
+import type { EngineTrouble } from "./problem";
+import { commonUnit } from "./statedUnit";
+
+/** Terms of one counter. More are a loop, and no formula that a reader follows. */
+export const MOST_TERMS = 1000;
+
+/** `e for k = a .. b`: the list of what e is for each whole number, both limits included. */
+export function compileTerms(compiler: Compiler, node: Node): Operand | undefined {
+  const { tree } = compiler;
+  const [body, name, ...limits] = tree.children(node);
+  const range = limitsOf(compiler, limits);
+  if (!range) return undefined;
+  const terms: Operand[] = [];
+  let type: Operand | undefined;
+  for (let k = range.low; k <= range.high; k++) {
+    const counter = quantity(name, RATIO, [compiler.constant(k)], { constant: k });
+    const term = compiler.counting(tree.text(name), counter, body);
+    if (!term || !compiler.isQuantity(term, "before `for`")) return undefined;
+    if (term.isList)
+      return compiler.fail(body, { code: "list.unexpected", where: "before `for`", text: compiler.text(body) });
+    const agreed = type ? compiler.agree({ kind: "list" }, type, term) : term;
+    if (!agreed) return undefined;
+    type = { ...(type ?? term), dimension: agreed.dimension, isZero: (type?.isZero ?? true) && term.isZero };
+    terms.push(term);
+  }
+  const constants = terms.map(({ constant }) => constant);
+  return quantity(
+    node,
+    type!.dimension,
+    terms.map(({ at }) => at[0]),
+    {
+      point: type!.point,
+      isList: true,
+      isZero: type!.isZero,
+      constants: constants.every((constant) => constant !== undefined) ? constants : undefined,
+      unit: commonUnit(terms),
+    },
+  );
+}
+
+interface Limits {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Whole numbers that are known while compiling, the lower first, and not too far apart; reported where they are not. */
+function limitsOf(compiler: Compiler, nodes: readonly Node[]): Limits | undefined {
+  const { tree } = compiler;
+  const refuse = (node: Node, reason: (EngineTrouble & { code: "counter.limits" })["reason"]) =>
+    compiler.fail(node, { code: "counter.limits", text: compiler.text(node), reason });
+  const [first, last = first] = nodes;
+  const found: number[] = [];
+  for (const node of nodes) {
+    if (tree.kind(node) === Kind.Missing) return undefined;
+    const isLiteral = tree.kind(node) === Kind.Literal;
+    const isRange = isLiteral && (tree.operator(node) as Form) === Form.Range;
+    if (isLiteral && !isRange && (tree.operator(node) as Form) !== Form.Exact) return refuse(node, "not whole");
+    const numbers = isRange ? compiler.readLiteral(node) : compiler.expression(node);
+    if (!numbers) return undefined;
+    if (numbers.dimension !== RATIO) return refuse(node, "not whole");
+    if ("low" in numbers) found.push(numbers.low, numbers.high);
+    else if (numbers.kind === "quantity" && numbers.constant !== undefined) found.push(numbers.constant);
+    else return refuse(node, "not known");
+  }
+  const [low, high = low] = found;
+  if (found.length !== 2 || !Number.isInteger(low) || !Number.isInteger(high)) return refuse(first, "not whole");
+  if (low > high) return refuse(last, "none");
+  if (high - low >= MOST_TERMS) return refuse(last, "too many");
+  return { low, high };
+}

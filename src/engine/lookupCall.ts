@@ -1,0 +1,206 @@
+import { isSeriesName, SERIES_NAMES } from "../quantity/series";
+import type { Node } from "../syntax/tree";
+import type { Compiler } from "./compile";
+import type { Native } from "./natives";
+import { quantity, textual, truth, type Operand } from "./operand";
+import { Op } from "./operation";
+import { areRising, pointTable, type Between } from "./pointTables";
+import { commonUnit } from "./statedUnit";
+import { nearestName } from "./suggest";
+
+/** A call of a native function that looks something up, with its operands. */
+interface LookupCall {
+  readonly compiler: Compiler;
+  readonly node: Node;
+  readonly name: string;
+  readonly native: Native;
+  readonly operands: readonly Operand[];
+}
+
+/** `nearest("E24", x)`: a member of a series of preferred numbers. */
+export function compileSeriesPick(call: LookupCall): Operand | undefined {
+  const { compiler, node, name, native, operands } = call;
+  const [series, x] = operands;
+  const written = series.kind === "text" && !series.isList ? series.texts![0] : "";
+  if (!isSeriesName(written))
+    return refuse(call, series, `takes the name of a series in quotes: "${SERIES_NAMES.join('", "')}"`);
+  if (!compiler.isQuantity(x, `in ${name}(…)`) || !compiler.isPlain(x, `used in ${name}(…)`)) return undefined;
+  const number = compiler.constant(Number(written.slice(1)));
+  const at = x.at.map((each) => compiler.emit(native.op!, x.node, each, number));
+  return quantity(node, x.dimension, at, { isList: x.isList, unit: commonUnit([x]) });
+}
+
+/** `lookup(x, keys, values)`: the value at the last key that is not above x; at the very key for text or `"exact"`. */
+export function compileLookup(call: LookupCall): Operand | undefined {
+  const { compiler, name, operands } = call;
+  const [x, keys, values, mode] = operands;
+  const isExact = modeOf(call, mode, ["step", "exact"]);
+  if (isExact === undefined || !areLists(call, keys, values)) return undefined;
+  if (x.kind === "text") return lookupText(call);
+  if (!compiler.isQuantity(x, `in ${name}(…)`) || !compiler.isQuantity(keys, `beside ${compiler.text(x.node)}`))
+    return undefined;
+  if (!compiler.isQuantity(values, `in ${name}(…)`)) return undefined;
+  const numbers = keysOf(call, x, keys, isExact === "exact" ? "distinct" : "rising");
+  if (!numbers) return undefined;
+  return isExact === "exact" ? lookupExactly(call, numbers) : lookupByStep(call, numbers);
+}
+
+/** `interpolate(x, xs, ys)`: on straight lines through the points, or on the monotone cubic. */
+export function compileInterpolation(call: LookupCall): Operand | undefined {
+  const { compiler, name, operands } = call;
+  const [x, keys, values, mode] = operands;
+  const between = modeOf(call, mode, ["linear", "smooth"]);
+  if (between === undefined || !areLists(call, keys, values)) return undefined;
+  for (const operand of [x, keys, values]) if (!compiler.isQuantity(operand, `in ${name}(…)`)) return undefined;
+  const numbers = keysOf(call, x, keys, "rising");
+  if (!numbers) return undefined;
+  if (numbers.length < 2)
+    return compiler.fail(keys.node, { code: "lookup.keys", text: compiler.text(keys.node), reason: "too few" });
+  if (between === "smooth" && !values.constants)
+    return compiler.fail(values.node, { code: "lookup.keys", text: compiler.text(values.node), reason: "not exact" });
+  return curve(call, numbers, between === "smooth" ? "smooth" : "line");
+}
+
+/** A text is looked up while compiling. */
+function lookupText({ compiler, node, operands }: LookupCall): Operand | undefined {
+  const [x, keys, values] = operands;
+  if (x.isList) return compiler.refuseText(x, "where one text is looked up");
+  if (!keys.texts) return compiler.refuseText(x, `beside \`${compiler.text(keys.node)}\``);
+  const doubled = keys.texts.find((key, i) => keys.texts!.indexOf(key) !== i);
+  if (doubled !== undefined)
+    return compiler.fail(keys.node, { code: "lookup.keys", text: `"${doubled}"`, reason: "doubled" });
+  const key = x.texts![0];
+  const place = keys.texts.indexOf(key);
+  if (place < 0) {
+    const suggestion = nearestName(keys.texts, key);
+    return compiler.fail(x.node, {
+      code: "lookup.missing",
+      text: key,
+      keys: keys.texts,
+      ...(suggestion === undefined ? {} : { suggestion }),
+    });
+  }
+  return memberOf(values, place, node);
+}
+
+function memberOf(list: Operand, place: number, node: Node): Operand {
+  const { kind, at, constants, dimension, point, unit } = list;
+  if (kind === "text") return textual(node, [list.texts![place]], false);
+  if (kind === "truth") return truth(node, [at[place]], false);
+  return quantity(node, dimension, [at[place]], { point, unit, constant: constants?.[place] });
+}
+
+/** Exact values are one operation; others are picked one after the other. */
+function lookupByStep(call: LookupCall, keys: readonly number[]): Operand {
+  const [x, , values] = call.operands;
+  const { compiler } = call;
+  const { constants } = values;
+  if (constants) {
+    const table = compiler.constant(pointTable(keys, constants));
+    return looked(call, (at) => compiler.emit(Op.StepLookup, x.node, at, table));
+  }
+  const places = keys.map((_, i) => i);
+  const table = compiler.constant(pointTable(keys, places));
+  return looked(call, (at) => picked(call, compiler.emit(Op.StepLookup, x.node, at, table)));
+}
+
+function lookupExactly(call: LookupCall, keys: readonly number[]): Operand {
+  const [x, , values] = call.operands;
+  const { compiler } = call;
+  const { constants } = values;
+  const inOrder = keys.map((_, i) => i).sort((a, b) => keys[a] - keys[b]);
+  const rising = inOrder.map((i) => keys[i]);
+  const table = compiler.constant(pointTable(rising, constants ? inOrder.map((i) => constants[i]) : inOrder));
+  const found = (at: number) => compiler.emit(Op.ExactLookup, x.node, at, table);
+  return looked(call, constants ? found : (at) => picked(call, found(at)));
+}
+
+/** The value at a place that is known on the tape only. */
+function picked({ compiler, node, operands }: LookupCall, place: number): number {
+  const [, , { at }] = operands;
+  return at.reduce((before, value, i) => {
+    const isThere = compiler.emit(Op.LessOrEqual, node, compiler.constant(i), place);
+    return i === 0
+      ? compiler.emit(Op.If, node, isThere, value, value)
+      : compiler.emit(Op.If, node, isThere, value, before);
+  }, at[0]);
+}
+
+/**
+ * Exact values are one operation. Others are weighted: on straight lines the value is the sum of all, each with its weight
+ * at x, which is a curve of its own.
+ */
+function curve(call: LookupCall, keys: readonly number[], between: Between): Operand {
+  const [x, , values] = call.operands;
+  const { compiler, node } = call;
+  const { constants } = values;
+  if (constants) {
+    const table = compiler.constant(pointTable(keys, constants, between));
+    return looked(call, (at) => compiler.emit(Op.Interpolate, x.node, at, table));
+  }
+  const weights = keys.map((_, i) =>
+    compiler.constant(
+      pointTable(
+        keys,
+        keys.map((_key, j) => (i === j ? 1 : 0)),
+      ),
+    ),
+  );
+  return looked(call, (at) =>
+    values.at
+      .map((value, i) => compiler.emit(Op.Multiply, node, compiler.emit(Op.Interpolate, x.node, at, weights[i]), value))
+      .reduce((sum, part) => compiler.emit(Op.Add, node, sum, part)),
+  );
+}
+
+function looked({ node, operands }: LookupCall, find: (at: number) => number): Operand {
+  const [x, , values] = operands;
+  const { dimension, point } = values;
+  return quantity(node, dimension, x.at.map(find), { point, isList: x.isList, unit: commonUnit([values]) });
+}
+
+function modeOf(call: LookupCall, mode: Operand | undefined, known: readonly string[]): string | undefined {
+  if (!mode) return known[0];
+  const written = mode.kind === "text" && !mode.isList ? mode.texts![0] : undefined;
+  if (written !== undefined && known.includes(written)) return written;
+  return refuse(call, mode, `knows "${known.join('" and "')}" as its last argument`);
+}
+
+function areLists({ compiler, name }: LookupCall, keys: Operand, values: Operand): boolean {
+  for (const list of [keys, values]) {
+    if (list.isList) continue;
+    compiler.fail(list.node, { code: "list.needed", name, text: compiler.text(list.node) });
+    return false;
+  }
+  const [left, right] = [keys, values].map((list) => list.texts?.length ?? list.at.length);
+  if (left === right) return true;
+  compiler.fail(values.node, {
+    code: "list.lengths",
+    left: compiler.text(keys.node),
+    leftLength: left,
+    right: compiler.text(values.node),
+    rightLength: right,
+  });
+  return false;
+}
+
+/** The keys as exact numbers of the kind of x; reported where they are not, or are not in order. */
+function keysOf(
+  { compiler, name }: LookupCall,
+  x: Operand,
+  keys: Operand,
+  order: "rising" | "distinct",
+): readonly number[] | undefined {
+  if (!compiler.agree({ kind: "pick", name }, x, keys)) return undefined;
+  const refused = (reason: "not exact" | "not rising" | "doubled") =>
+    compiler.fail(keys.node, { code: "lookup.keys", text: compiler.text(keys.node), reason });
+  const { constants } = keys;
+  if (!constants) return refused("not exact");
+  if (order === "rising" && !areRising(constants)) return refused("not rising");
+  if (!areRising([...constants].sort((a, b) => a - b))) return refused("doubled");
+  return constants;
+}
+
+function refuse({ compiler, name, native }: LookupCall, at: Operand, reason: string): undefined {
+  return compiler.fail(at.node, { code: "function.arguments", name, reason, signature: native.signature });
+}

@@ -1,0 +1,29 @@
+import fc from "fast-check";
+import { Op } from "../../src/engine/operation";
+import { pointTable } from "../../src/engine/pointTables";
+
+/** Keys that no rounded number meets, so that a generated point is at a jump or kink only where it is meant to be. */
+const KEYS = [-2.871, -1.13, 0.037, 0.71, 1.933, 2.919];
+const RISING = [-3, -1, -1, 0.5, 4, 4.5];
+const FALLING = RISING.map((y) => 1 - 2 * y);
+const ZIGZAG = [0, 2, -1, -1, 3, 0.25];
+const ALL = [RISING, FALLING, ZIGZAG];
+
+const series = fc.constantFrom(3, 6, 12, 24, 48, 96, 192);
+const steps = fc.constantFrom(...ALL.map((values) => pointTable(KEYS, values)));
+const curves = fc.constantFrom(
+  ...ALL.flatMap((values) => [pointTable(KEYS, values), pointTable(KEYS, values, "smooth")]),
+);
+
+/** The second operand of operations that look up: the number of a series, or of a table of points. It is always exact. */
+export const LOOKED_IN: ReadonlyMap<number, fc.Arbitrary<number>> = new Map([
+  [Op.Nearest, series],
+  [Op.Below, series],
+  [Op.Above, series],
+  [Op.StepLookup, steps],
+  [Op.ExactLookup, steps],
+  [Op.Interpolate, curves],
+]);
+
+/** The keys of the tables. */
+export const LOOKED_UP: readonly number[] = KEYS;
