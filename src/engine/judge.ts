@@ -86,6 +86,7 @@ class Judge {
         return {
           kind: "part",
           name: entry.name!,
+          path: type.table.note.path,
           table: type.table.name ?? "",
           row: type.table.type.kind === "table" ? type.table.type.rows[type.row] : "",
           problems,

@@ -4,6 +4,7 @@ import type { FunctionDefinition, Statement } from "../syntax/statement";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
 import type { Span } from "../text/span";
 import { declaredNames } from "./entry";
+import { pathOf, type Step } from "./paths";
 
 /** A place in a statement where a name stands, for those who show, follow and rename names. */
 export interface NameUse {
@@ -15,10 +16,14 @@ export interface NameUse {
   /**
    * `call`: brackets follow. `unit`: it stands where a unit belongs. `target`: a measurement or an override is of it.
    * `bound`: it is bound in this statement, where it is bound and where it is used. `argument`: it names an argument.
+   * `row`: it names a row of a table, in the first column.
    */
-  readonly role: "declaration" | "value" | "call" | "unit" | "target" | "bound" | "argument" | "series";
-  /** The name before the dot, where this is a member. */
+  readonly role: "declaration" | "value" | "call" | "unit" | "target" | "bound" | "argument" | "series" | "row";
+  /** In a column: the table it is of. Its header's formula means columns of that table first. */
+  readonly table?: string;
+  /** The name before the first dot, where this is a member; and all that stands behind that, up to this. */
   readonly object?: string;
+  readonly steps?: readonly Step[];
   /** The name behind the dot, where a member of this is named. */
   readonly member?: string;
   /** Of what is `bound`: the node that binds it. */
@@ -50,6 +55,7 @@ class Walk {
   private readonly found: NameUse[] = [];
   private readonly tree: Tree;
   private bindings: readonly Binding[] = [];
+  private table?: string;
 
   constructor(private readonly statement: Statement) {
     this.tree = statement.tree;
@@ -57,7 +63,8 @@ class Walk {
 
   uses(): NameUse[] {
     const { statement } = this;
-    for (const { node } of declaredNames(statement)) this.add(node, "declaration");
+    const ofTable = statement.kind === "column" ? { table: statement.table } : {};
+    for (const { node } of declaredNames(statement)) this.add(node, "declaration", ofTable);
     switch (statement.kind) {
       case "given":
       case "assume":
@@ -99,6 +106,16 @@ class Walk {
       case "correlation":
         this.add(statement.first, "target");
         this.add(statement.second, "target");
+        break;
+      case "table":
+        for (const row of statement.rows) this.key(row, "row");
+        break;
+      case "column":
+        if (statement.unit !== undefined) this.unit(statement.unit);
+        this.table = statement.table;
+        if (statement.value !== undefined) this.expression(statement.value);
+        this.table = undefined;
+        for (const cell of statement.cells) if (cell !== NONE) this.expression(cell);
         break;
       case "broken":
         this.whatWasRead(statement.name);
@@ -142,7 +159,8 @@ class Walk {
       case Kind.Unit:
         return this.unit(node);
       case Kind.Member:
-        return this.member(node, role);
+      case Kind.Index:
+        return this.path(node, role);
       case Kind.Call:
         return this.call(node);
       case Kind.Without:
@@ -162,18 +180,33 @@ class Walk {
   private name(node: Node, role: "value" | "call", more: Partial<NameUse> = {}): void {
     const name = this.tree.text(node);
     const binding = [...this.bindings].reverse().find((bound) => bound.name === name);
+    const ofTable = this.table === undefined || role === "call" ? {} : { table: this.table };
     if (binding) this.add(node, "bound", { binder: binding.binder, ...more });
-    else this.add(node, role, more);
+    else this.add(node, role, { ...ofTable, ...more });
   }
 
-  private member(node: Node, role: "value" | "call"): void {
-    const { tree } = this;
-    const object = tree.first(node);
-    const member = tree.next(object);
-    if (tree.kind(object) !== Kind.Name) return this.expression(object);
-    const isNamed = member !== NONE && tree.kind(member) === Kind.Name;
-    this.name(object, "value", isNamed ? { member: tree.text(member) } : {});
-    if (isNamed) this.add(member, role, { object: tree.text(object) });
+  private path(node: Node, role: "value" | "call"): void {
+    const { tree, statement } = this;
+    const path = pathOf(tree, node, statement.text);
+    if (!path) return this.expression(tree.first(node));
+    const { base, steps } = path;
+    const object = tree.text(base);
+    this.name(base, "value", steps[0].isKey || steps[0].name === "" ? {} : { member: steps[0].name });
+    steps.forEach(({ node: step, isKey }, i) => {
+      const more = { object, steps: steps.slice(0, i + 1) };
+      if (isKey) this.key(step, "value", more);
+      else this.add(step, i === steps.length - 1 ? role : "value", more);
+    });
+  }
+
+  /** The name of a row, without the quotes it may stand in. */
+  private key(node: Node, role: "value" | "row", more: Partial<NameUse> = {}): void {
+    const { tree, statement } = this;
+    const { start, end } = tree.span(node);
+    const quotes = statement.text[start] === '"' ? 1 : 0;
+    const name = tree.kind(node) === Kind.Text ? tree.text(node) : statement.text.slice(start, end);
+    if (name === "") return;
+    this.found.push({ name, node, span: { start: start + quotes, end: end - quotes }, role, scope: [], ...more });
   }
 
   private call(node: Node): void {

@@ -174,6 +174,8 @@ export interface ColumnOutcome {
 export interface PartOutcome {
   readonly kind: "part";
   readonly name: string;
+  /** The note in which the table is. */
+  readonly path: string;
   readonly table: string;
   readonly row: string;
   readonly problems: readonly Problem[];

@@ -3,11 +3,13 @@ import { foldName } from "../syntax/name";
 import { Kind } from "../syntax/tree";
 import type { Statement } from "../syntax/statement";
 import { touches, type Span } from "../text/span";
-import { declaredNames } from "./entry";
+import { columnName, declaredNames } from "./entry";
 import { chapterAt, chapterMeant as chapterMeantBy, chapterPath } from "./handbook";
 import { CONSTANTS, NATIVES } from "./natives";
 import { nameUsesOf, type NameUse } from "./nameUses";
+import type { Step } from "./paths";
 import type { Row, Snapshot } from "./snapshot";
+import { inTable, rowsOf } from "./tableReferent";
 import type { UncertaintyBudget } from "./uncertaintyBudget";
 
 /** The notes around the one that is asked about, by path: open ones and those that are used. */
@@ -21,7 +23,16 @@ export interface Notes {
 /** What a word in a note stands for. */
 export type Referent =
   /** What a note defines: a quantity, a function, a counted unit, another note under its alias … */
-  | { readonly kind: "defined"; readonly path: string; readonly name: string; readonly row: Row }
+  | {
+      readonly kind: "defined";
+      readonly path: string;
+      readonly name: string;
+      readonly row: Row;
+      /** Of a column: the row of the table whose cell is meant. */
+      readonly cell?: number;
+    }
+  /** A row of a data table; `row` is the head of the table. */
+  | { readonly kind: "row"; readonly path: string; readonly name: string; readonly row: Row; readonly index: number }
   /** What a statement binds for itself: a parameter, the variable of a sum. */
   | { readonly kind: "bound"; readonly path: string; readonly name: string; readonly row: Row; readonly binder: number }
   | { readonly kind: "unit" | "native" | "constant" | "series"; readonly name: string }
@@ -61,7 +72,14 @@ export function referentOf(snapshot: Snapshot, row: Row, use: NameUse, notes: No
   const chapter = use.member === undefined ? undefined : chapterMeant(snapshot, name);
   if (chapter !== undefined) return { kind: "note", path: chapterPath(chapter) };
   if (use.binder !== undefined) return { kind: "bound", path, name, row, binder: use.binder };
+  if (use.steps) return behindDot(snapshot, use, use.steps, notes);
+  if (use.table !== undefined && role !== "unit") {
+    const column = defined(snapshot, columnName(use.table, name), isColumn);
+    if (column || role === "declaration") return column;
+  }
   switch (role) {
+    case "row":
+      return { kind: "row", path, name, row, index: rowsOf(row).indexOf(name) };
     case "series":
       return { kind: "series", name };
     case "unit":
@@ -71,9 +89,7 @@ export function referentOf(snapshot: Snapshot, row: Row, use: NameUse, notes: No
     case "declaration":
       return { kind: "defined", path, name, row };
     default:
-      return use.object === undefined
-        ? (defined(snapshot, name) ?? builtIn(name, role))
-        : member(snapshot, use.object, name, notes);
+      return defined(snapshot, name) ?? builtIn(name, role);
   }
 }
 
@@ -121,7 +137,7 @@ export function referencesTo(
   referent: Referent,
   notes: Notes,
 ): readonly { readonly path: string; readonly span: Span }[] {
-  if (referent.kind !== "defined" && referent.kind !== "bound") return [];
+  if (referent.kind !== "defined" && referent.kind !== "bound" && referent.kind !== "row") return [];
   const places: { path: string; span: Span }[] = [];
   const isShared = referent.kind === "defined" && isItems(referent.row.statement);
   for (const path of isShared ? linkedWith(referent.path, notes) : notes.paths()) {
@@ -129,7 +145,7 @@ export function referencesTo(
     if (!snapshot) continue;
     // A thing that is counted is the same in all notes that share quantities.
     const own = isShared ? { ...referent, path } : referent;
-    for (const { row, use } of usesOf(snapshot, referent.name)) {
+    for (const { row, use } of usesOf(snapshot, wordOf(referent))) {
       const found = referentOf(snapshot, row, use, notes);
       if (found && isSame(found, own)) places.push({ path, span: snapshot.spanOf(row, use.span) });
     }
@@ -178,6 +194,11 @@ function indexOf(snapshot: Snapshot): ReadonlyMap<string, readonly { row: Row; u
   return index;
 }
 
+/** How a thing is written where it stands: a column without its table. */
+export function wordOf({ name, row }: { readonly name: string; readonly row: Row }): string {
+  return row.statement.kind === "column" ? name.slice(name.indexOf(".") + 1) : name;
+}
+
 /** Whether two words stand for the same thing. */
 export function isSame(a: Referent, b: Referent): boolean {
   return a.kind === b.kind && keyOf(a) === keyOf(b);
@@ -187,6 +208,8 @@ function keyOf(referent: Referent): string {
   switch (referent.kind) {
     case "defined":
       return `${referent.path} ${referent.name}`;
+    case "row":
+      return `${referent.path} ${referent.row.start} ${referent.index}`;
     case "bound":
       return `${referent.path} ${referent.row.start} ${referent.binder}`;
     case "note":
@@ -212,6 +235,27 @@ function isItems(statement: Statement): boolean {
 function member(snapshot: Snapshot, alias: string, name: string, notes: Notes): Referent | undefined {
   const other = noteUsedAs(snapshot, alias, notes);
   return other && defined(other, name);
+}
+
+/** What a word behind a dot or in brackets stands for: a name of another note, a column, a row. */
+function behindDot(snapshot: Snapshot, use: NameUse, steps: readonly Step[], notes: Notes): Referent | undefined {
+  const { object = "", name } = use;
+  const found = inTable(
+    snapshot,
+    object,
+    steps,
+    (from, alias) => noteUsedAs(from, alias, notes),
+    (path) => notes.get(path),
+  );
+  if (!found) return steps.length === 1 && !steps[0].isKey ? member(snapshot, object, name, notes) : undefined;
+  const { home, row } = found;
+  if (found.kind === "row") return { kind: "row", path: home.path, name: found.name, row, index: found.index };
+  const cell = found.cell === undefined ? {} : { cell: found.cell };
+  return { kind: "defined", path: home.path, name: found.name, row, ...cell };
+}
+
+function isColumn(statement: Statement): boolean {
+  return statement.kind === "column";
 }
 
 function builtIn(name: string, role: NameUse["role"]): Referent | undefined {

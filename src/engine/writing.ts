@@ -1,7 +1,7 @@
 import type { Block } from "../note/block";
 import { rescan } from "../note/scan";
 import { splitStatements } from "../syntax/split";
-import type { Snapshot } from "./snapshot";
+import type { Row, Snapshot } from "./snapshot";
 
 /** What of a statement stands before a place where someone writes; and whether that is in a comment or in quotes. */
 export interface Writing {
@@ -14,7 +14,10 @@ export interface Writing {
 const PROBE = "x";
 
 /** The statement that goes on, or would begin, with what is written at a place; undefined where that would be prose. */
-export function writingAt({ text, blocks }: Snapshot, offset: number): Writing | undefined {
+export function writingAt(snapshot: Snapshot, offset: number): Writing | undefined {
+  const { text, blocks } = snapshot;
+  const row = snapshot.rowAt(offset);
+  if (row?.cells) return inCell(snapshot, row, offset);
   const probed = text.slice(0, offset) + PROBE + text.slice(offset);
   const edit = { span: { start: offset, end: offset }, text: PROBE };
   const placed = blockAt(
@@ -32,6 +35,17 @@ export function writingAt({ text, blocks }: Snapshot, offset: number): Writing |
   if (!statement || start + statement.start > offset) return undefined;
   const before = text.slice(start + statement.start, offset);
   return { before, inside: insideOf(before) };
+}
+
+/** A formula in a cell or in a header of a data table, as if it were that of a definition. */
+function inCell(snapshot: Snapshot, row: Row, offset: number): Writing | undefined {
+  const place = snapshot.placeIn(row, offset);
+  if (!row.cells || place === undefined) return undefined;
+  const { lines } = row.cells;
+  const before = lines.text.slice(lines.starts[lines.lineAt(place)], place);
+  const sign = before.indexOf("=");
+  if (sign < 0 || (sign > 0 && lines.lineAt(place) > 0)) return undefined;
+  return { before: `x ${before.slice(sign)}`, inside: insideOf(before) };
 }
 
 function blockAt(blocks: readonly Block[], offset: number): { block: Block; start: number } | undefined {

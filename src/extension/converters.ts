@@ -91,6 +91,9 @@ const COMPLETION_KINDS: Readonly<Record<Completion["kind"], vscode.CompletionIte
   chapter: vscode.CompletionItemKind.Module,
   statement: vscode.CompletionItemKind.Keyword,
   constant: vscode.CompletionItemKind.Constant,
+  table: vscode.CompletionItemKind.Struct,
+  column: vscode.CompletionItemKind.Field,
+  row: vscode.CompletionItemKind.Value,
 };
 
 export function toCompletion(lines: LineIndex, completion: Completion): vscode.CompletionItem {
@@ -115,6 +118,8 @@ const SYMBOL_KINDS: Readonly<Record<DocumentSymbol["kind"], vscode.SymbolKind>> 
   note: vscode.SymbolKind.Module,
   measurement: vscode.SymbolKind.Number,
   order: vscode.SymbolKind.Property,
+  table: vscode.SymbolKind.Struct,
+  column: vscode.SymbolKind.Field,
 };
 
 export function toSymbol(lines: LineIndex, symbol: DocumentSymbol): vscode.DocumentSymbol {

@@ -12,7 +12,11 @@ import { listedUnits } from "../phrases/unitList";
 import { CURRENCIES } from "../quantity/currencies";
 import type { Dimension } from "../quantity/dimension";
 import { decade, SERIES_NAMES } from "../quantity/series";
-import { KEYWORDS, OPENING_WORDS } from "../syntax/name";
+import type { Step } from "../engine/paths";
+import { columnsOf, reach, rowsOf, type Reached } from "../engine/tableReferent";
+import { cellText, columnTotals, shortName } from "../phrases/tableCells";
+import { isName, KEYWORDS, OPENING_WORDS } from "../syntax/name";
+import { rowKey } from "../syntax/table";
 import type { Span } from "../text/span";
 import type { Completion } from "./feature";
 
@@ -54,6 +58,10 @@ interface Place {
 }
 
 const NAME = String.raw`[\p{L}_][\p{L}\p{M}\p{N}_]*`;
+/** What stands between a name and the last dot: members, and rows in brackets. */
+const STEP = String.raw`\.${NAME}|\["[^"]*"\]|\[[^\]"]*\]`;
+const STEPS = `(?:${STEP})*`;
+const PATH = NAME + STEPS;
 const WORD = /(?:[\p{L}_][\p{L}\p{M}\p{N}_]*)?$/u;
 const MEMBER = new RegExp(`(?<holder>${NAME})\\.(?:${NAME})?$`, "u");
 const UNIT_WORD = String.raw`(?:(?:1\/|√|[\p{L}°%]+(?:\^-?\d+)?[·*/(])*)(?<word>[\p{L}°%′″]*)$`;
@@ -80,7 +88,7 @@ const NOTHING: readonly RegExp[] = [
 const PLACES: readonly { readonly where: RegExp; offer(place: Place): readonly Completion[] }[] = [
   { where: /^$/, offer: statements },
   { where: new RegExp(`\\bwithout\\s+(?:${NAME}\\s*,\\s*)*$`, "u"), offer: countedUnits },
-  { where: new RegExp(`${NAME}\\.$`, "u"), offer: members },
+  { where: new RegExp(`${PATH}\\.$`, "u"), offer: members },
   { where: /\bchoose\b.*\bfrom\s+$/, offer: series },
   { where: /\bfrom\s+$/, offer: () => [] },
   { where: /\bchoose\s+$/, offer: (place) => words(place, ["at least", "at most"]) },
@@ -190,9 +198,34 @@ function quantities(place: Place): readonly Completion[] {
 }
 
 function members(place: Place): readonly Completion[] {
-  const alias = new RegExp(`(${NAME})\\.$`, "u").exec(place.before)![1];
-  const other = noteUsedAs(place.snapshot, alias, place.notes);
+  const { snapshot, notes, before } = place;
+  const [, alias, path] = new RegExp(`(${NAME})(${STEPS})\\.$`, "u").exec(before)!;
+  const steps = [...path.matchAll(new RegExp(STEP, "gu"))].map(([text]): Step => {
+    const isKey = text.startsWith("[");
+    return { name: isKey ? rowKey(text.slice(1, -1)) : text.slice(1), node: 0, isKey };
+  });
+  const used = (from: Snapshot, name: string) => noteUsedAs(from, name, notes);
+  const table = reach(snapshot, alias, steps, used, (each) => notes.get(each));
+  if (table) return ofTable(place, table);
+  const other = steps.length === 0 ? noteUsedAs(snapshot, alias, notes) : undefined;
   return other ? named(place, other, "2").filter(({ kind }) => kind !== "note") : [];
+}
+
+/** The columns of a table, and its rows, whose names are written in brackets where they are none. */
+function ofTable({ span }: Place, { home, head, part, left }: Reached): readonly Completion[] {
+  const index = part ?? (left.length > 0 ? rowsOf(head).indexOf(left[0].name) : -1);
+  if (left.length > (part === undefined ? 1 : 0) || (left.length === 1 && index < 0)) return [];
+  const columns = columnsOf(home, head).flatMap(({ outcome }): Completion[] => {
+    if (outcome.kind !== "column") return [];
+    const label = shortName(outcome);
+    const detail = index < 0 ? columnTotals(outcome, rowsOf(head)) : cellText(outcome, index);
+    return [{ label, kind: "column", detail, insert: label, span, rank: `1${label}` }];
+  });
+  if (index >= 0) return columns;
+  const rows = rowsOf(head).flatMap((label, i): Completion[] =>
+    isName(label) ? [{ label, kind: "row", detail: `row ${i + 1}`, insert: label, span, rank: `2${label}` }] : [],
+  );
+  return [...columns, ...rows];
 }
 
 /** The names that a note defines, but for counted units, which are no values. */
@@ -218,8 +251,11 @@ function kindOf({ statement }: Row): Completion["kind"] | undefined {
       return "function";
     case "use":
       return "note";
+    case "table":
+      return "table";
     case "items":
     case "fab":
+    case "column":
       return undefined;
     default:
       return "quantity";

@@ -43,7 +43,10 @@ export interface Completion {
     | "note"
     | "chapter"
     | "statement"
-    | "constant";
+    | "constant"
+    | "table"
+    | "column"
+    | "row";
   /** One line: its value, its unit's name, its signature. */
   readonly detail: string;
   readonly documentation?: string;
@@ -68,7 +71,9 @@ export interface DocumentSymbol {
     | "items"
     | "note"
     | "measurement"
-    | "order";
+    | "order"
+    | "table"
+    | "column";
   /** All of it, and its name. */
   readonly span: Span;
   readonly nameSpan: Span;

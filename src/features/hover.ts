@@ -3,8 +3,10 @@ import { CONSTANTS, NATIVES } from "../engine/natives";
 import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
 import { referenceAt, type Notes, type Reference, type Referent } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
+import { rowsOf } from "../engine/tableReferent";
 import { describeFunction, type CallPlace, type Trial } from "../phrases/describeFunction";
 import { describeQuantity, named, ruleText } from "../phrases/describeQuantity";
+import { describeCell, describeColumn, describeRow, describeTable } from "../phrases/describeTable";
 import { code, codeBlock, escaped } from "../phrases/markdown";
 import { rulePhrase, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
@@ -24,6 +26,7 @@ export function hover(snapshot: Snapshot, offset: number, notes: Notes, trial: T
     return { span: reference.span, markdown: paragraphs.join("\n\n"), ...(page ? { page } : {}) };
   }
   const row = snapshot.rowAt(offset);
+  if (row?.cells) return cellHover(snapshot, row, offset);
   return row && (wordHover(row, offset) ?? ruleHover(row));
 }
 
@@ -47,6 +50,10 @@ function describe(
         ? describeDefined(referent, home, { row, node: use?.node, note: snapshot, scope: use?.scope }, notes, trial)
         : [];
     }
+    case "row": {
+      const home = notes.get(referent.path);
+      return home ? describeRow(home, referent.row, referent.index) : [];
+    }
     case "bound":
       return describeBound(referent);
     case "note":
@@ -68,8 +75,19 @@ function describe(
 
 type Named<K extends Referent["kind"]> = Extract<Referent, { kind: K }>;
 
+/** A cell of a table where no name stands: its value, or what it computes. */
+function cellHover(snapshot: Snapshot, row: Row, offset: number): Hover | undefined {
+  const { cells, outcome } = row;
+  const place = snapshot.placeIn(row, offset);
+  if (!cells || place === undefined || outcome.kind !== "column") return undefined;
+  const line = cells.lines.lineAt(place);
+  const span = snapshot.spanOf(row, { start: cells.lines.starts[line], end: cells.lines.ends[line] });
+  const told = line === 0 ? describeColumn(snapshot, row, outcome) : describeCell(snapshot, row, outcome, line - 1);
+  return { span, markdown: told.join("\n\n") };
+}
+
 function describeDefined(
-  { name, row }: Named<"defined">,
+  { name, row, cell }: Named<"defined">,
   home: Snapshot,
   at: CallPlace,
   notes: Notes,
@@ -83,6 +101,16 @@ function describeDefined(
       return [`**${code(name)}** ${escaped(valueText(outcome))}`, escaped(statement.comment)].filter(isSaid);
     case "use":
       return [noteText(outcome.path, notes)];
+    case "table":
+      return describeTable(home, row);
+    case "column":
+      return cell === undefined ? describeColumn(home, row, outcome) : describeCell(home, row, outcome, cell);
+    case "part": {
+      const place = notes.get(outcome.path);
+      const head = place?.find(outcome.table);
+      const about = place && head ? describeRow(place, head, rowsOf(head).indexOf(outcome.row)) : [];
+      return [`**${code(name)}** is ${code(outcome.row)} of ${code(outcome.table)}`, ...about.slice(1)];
+    }
     case "items":
       return describeItems(name, row, home);
     case "function":

@@ -19,6 +19,12 @@ export function definition(snapshot: Snapshot, offset: number, notes: Notes): Lo
       const place = home && declarationsOf(home, row).find((declared) => declared.name === name);
       return place && { path, span: place.span };
     }
+    case "row": {
+      const { path, row, index } = referent;
+      const home = notes.get(path);
+      const node = row.statement.kind === "table" ? row.statement.rows[index] : undefined;
+      return home && node !== undefined ? { path, span: home.spanOf(row, row.statement.tree.span(node)) } : undefined;
+    }
     default:
       return undefined;
   }

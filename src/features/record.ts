@@ -7,6 +7,7 @@ import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudge
 import type { OtherChoice } from "../phrases/choosing";
 import { conditionText } from "../phrases/condition";
 import { decisiveClause, worstInputsAt } from "../phrases/rule";
+import { cellNameOf, cellText, cellType, isComputedCell, rowNamesOf } from "../phrases/tableCells";
 import { extentText, inputsAtEnd, limitsText, numberText, type Showable } from "../phrases/value";
 import type { GuessToSettle, OpenItem } from "./feature";
 
@@ -22,7 +23,7 @@ export interface NoteRecord {
 }
 
 /**
- * A quantity, in the order of the text. One that has no value is here with its name, line and kind. A list gives one record a member: `x[1]`, `x[2]` …, counted from 1. Conditions that are true or
+ * A quantity, in the order of the text. One that has no value is here with its name, line and kind. A list gives one record a member: `x[1]`, `x[2]` …, counted from 1; a table one a cell: `parts.bar.qty`. Conditions that are true or
  * false have no record.
  */
 export interface ValueRecord {
@@ -171,7 +172,9 @@ export function record(snapshot: Snapshot, context: RecordContext): NoteRecord {
   const lineOf = (offset: number) => snapshot.lines.lineAt(offset) + 1;
   return {
     path: snapshot.path,
-    values: snapshot.rows.flatMap((row) => valuesOf(row, lineOf(row.start), context)),
+    values: snapshot.rows.flatMap((row) =>
+      row.cells ? cellsOf(row, snapshot, lineOf) : valuesOf(row, lineOf(row.start), context),
+    ),
     rules: snapshot.rows.flatMap((row) =>
       ruleOf(row, lineOf(row.start), lineOf(row.start + row.statement.text.length), otherChoice),
     ),
@@ -211,6 +214,22 @@ function valuesOf(row: Row, line: number, { budget, distribution }: RecordContex
     ...uncertaintyOf(extent.standing === "exact" ? undefined : budget(row, i)),
     ...trialsOf(extent.standing === "exact" ? undefined : distribution(row, i), outcome),
   }));
+}
+
+/** The cells of a column of quantities, each by its name in formulas and on the line of its row. */
+function cellsOf(row: Row, snapshot: Snapshot, lineOf: (offset: number) => number): readonly ValueRecord[] {
+  const { outcome, cells } = row;
+  if (outcome.kind !== "column" || outcome.of !== "quantity" || !cells) return [];
+  const names = rowNamesOf(snapshot, outcome);
+  return outcome.values.map((extent, index) => {
+    const start = cells.lines.starts[index + 1];
+    const name = cellNameOf(outcome, names, index);
+    const line = lineOf(snapshot.spanOf(row, { start, end: start }).start);
+    const kind: Origin = isComputedCell(row, index) ? "derived" : "given";
+    const shown = cellText(outcome, index);
+    if (shown === "") return { name, line, kind, shown };
+    return { name, line, kind, ...numbersOf(extent), unit: siUnit(cellType(outcome, index).dimension), shown };
+  });
 }
 
 function numbersOf({ nominal, low, high, standing }: Extent): Pick<ValueRecord, "value" | "min" | "max"> {

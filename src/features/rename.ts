@@ -1,10 +1,12 @@
 import { chapterAt } from "../engine/handbook";
 import { resolvePath } from "../engine/library";
+import { columnName } from "../engine/entry";
 import { CONSTANTS, NATIVES } from "../engine/natives";
 import { nameUsesOf } from "../engine/nameUses";
 import { relativePath } from "../engine/relativePath";
 import { referenceAt, referencesTo, usesOf, type Reference, type Referent } from "../engine/referent";
 import type { Snapshot } from "../engine/snapshot";
+import { rowsOf } from "../engine/tableReferent";
 import { isBuiltInUnit } from "../quantity/unit";
 import { foldName, isName, KEYWORDS, lookAlikeKey, OPENING_WORDS } from "../syntax/name";
 import type { Edit } from "../text/edit";
@@ -39,22 +41,25 @@ export function rename(snapshot: Snapshot, offset: number, newName: string, note
   };
 }
 
-type Named = Extract<Referent, { kind: "defined" | "bound" }>;
+type Named = Extract<Referent, { kind: "defined" | "bound" | "row" }>;
 
 function renameable(snapshot: Snapshot, offset: number, notes: Notes): (Reference & { referent: Named }) | undefined {
   const reference = referenceAt(snapshot, offset, notes);
   if (!reference) return undefined;
   const { referent } = reference;
-  const isNamed = referent.kind === "defined" || referent.kind === "bound";
+  const isNamed = referent.kind === "defined" || referent.kind === "bound" || referent.kind === "row";
   return isNamed && chapterAt(referent.path) === undefined ? { ...reference, referent } : undefined;
 }
 
 function refusalOf(referent: Named, newName: string, paths: readonly string[], notes: Notes): string | undefined {
   if (newName === referent.name) return undefined;
+  if (referent.kind === "row") return rowTaken(referent, newName, paths, notes);
   if (!isName(newName))
     return `\`${newName}\` is no name: a name begins with a letter and goes on with letters, digits and \`_\`.`;
   if (KEYWORDS.has(newName) || OPENING_WORDS.has(newName))
     return `\`${newName}\` is a word of the language and cannot be a name.`;
+  if (referent.kind === "defined" && referent.row.statement.kind === "column")
+    return columnTaken(referent, newName, notes);
   const kind = referent.kind === "defined" ? referent.row.statement.kind : "bound";
   if (kind === "items" && isBuiltInUnit(newName))
     return `\`${newName}\` is a unit already, so nothing that is counted can have that name.`;
@@ -69,11 +74,40 @@ function refusalOf(referent: Named, newName: string, paths: readonly string[], n
   return undefined;
 }
 
+/** Rows are found by any text, but behind a dot by a name only. */
+function rowTaken(
+  { row, name }: Extract<Referent, { kind: "row" }>,
+  newName: string,
+  paths: readonly string[],
+  notes: Notes,
+): string | undefined {
+  if (/["|\n]/.test(newName) || newName.trim() === "") return "The name of a row has no quotes and no pipe in it.";
+  if (rowsOf(row).includes(newName)) return `\`${newName}\` is the name of another row of this table.`;
+  const isDotted = paths.some((path) =>
+    usesOf(notes.get(path)!, name).some(({ use }) => use.steps?.at(-1)?.isKey === false),
+  );
+  if (isName(newName) || !isDotted) return undefined;
+  return `\`${newName}\` is no name, and this row is named behind a dot. Write \`["${name}"]\` there first.`;
+}
+
+/** A column meets the other columns of its table, and in their formulas the names of the note. */
+function columnTaken({ row, path }: Named, newName: string, notes: Notes): string | undefined {
+  const { statement } = row;
+  const home = notes.get(path);
+  if (statement.kind !== "column" || !home) return undefined;
+  if (home.find(columnName(statement.table, newName)))
+    return `\`${newName}\` is another column of \`${statement.table}\`.`;
+  const isUsed = usesOf(home, newName).some(({ use }) => use.table === statement.table && use.role === "value");
+  if (!isUsed) return undefined;
+  return `\`${newName}\` stands in a formula of \`${statement.table}\`, where it would stand for this column.`;
+}
+
 /** A name that the note has already, or one that a reader cannot tell from the new one. */
 function takenIn(snapshot: Snapshot, referent: Named, newName: string): string | undefined {
-  if (referent.kind === "bound") return undefined;
+  if (referent.kind !== "defined") return undefined;
   const key = lookAlikeKey(newName);
   for (const row of snapshot.rows) {
+    if (row.statement.kind === "column") continue;
     for (const { name, role } of nameUsesOf(row.statement)) {
       if (role !== "declaration" || name === referent.name || lookAlikeKey(name) !== key) continue;
       const line = snapshot.lines.lineAt(row.start) + 1;

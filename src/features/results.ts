@@ -1,5 +1,7 @@
 import type { Extent, Outcome, QuantityOutcome, RuleOutcome } from "../engine/outcome";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
+import { columnsOf } from "../engine/tableReferent";
+import { computedInRow } from "../phrases/tableCells";
 import { extentText, valueText } from "../phrases/value";
 import { rulePhrase } from "../phrases/rule";
 import type { Statement } from "../syntax/statement";
@@ -15,10 +17,28 @@ const bySnapshot = new WeakMap<Snapshot, readonly LineResult[]>();
 export function results(snapshot: Snapshot): readonly LineResult[] {
   let found = bySnapshot.get(snapshot);
   if (!found) {
-    found = snapshot.rows.flatMap((row) => resultOf(row, snapshot) ?? []);
+    found = snapshot.rows.flatMap((row) => (row.cells ? besideRows(row, snapshot) : (resultOf(row, snapshot) ?? [])));
     bySnapshot.set(snapshot, found);
   }
   return found;
+}
+
+/** What is computed in the rows of a table stands beside them, with the name of the column where there are several. */
+function besideRows(head: Row, snapshot: Snapshot): readonly LineResult[] {
+  const { cells, outcome } = head;
+  if (!cells || outcome.kind !== "table") return [];
+  const columns = columnsOf(snapshot, head);
+  return outcome.rows.flatMap((_, index): LineResult[] => {
+    const computed = computedInRow(columns, index);
+    if (computed.length === 0) return [];
+    const { start } = snapshot.spanOf(head, {
+      start: cells.lines.starts[index + 1],
+      end: cells.lines.starts[index + 1],
+    });
+    const line = snapshot.lines.lineAt(start);
+    const text = computed.map(({ column, text: value }) => `${column} ${value}`).join(" · ");
+    return [{ line, at: snapshot.lines.lineEnd(line), text, ...PLAIN }];
+  });
 }
 
 type Words = Pick<LineResult, "text" | "kind" | "style" | "isStrong">;

@@ -1,6 +1,8 @@
 import type { Row, Snapshot } from "../engine/snapshot";
 import { declarationsOf } from "../engine/referent";
+import { columnsOf, rowsOf } from "../engine/tableReferent";
 import { outcomeText } from "../phrases/outcomeText";
+import { columnTotals, shortName } from "../phrases/tableCells";
 import type { Statement } from "../syntax/statement";
 import type { Span } from "../text/span";
 import type { DocumentSymbol } from "./feature";
@@ -73,6 +75,7 @@ function symbolOf(snapshot: Snapshot, row: Row): DocumentSymbol | undefined {
   const kind = KINDS[row.statement.kind];
   const words = kind && nameOf(snapshot, row);
   if (!words) return undefined;
+  if (row.cells) return tableSymbol(snapshot, row, words);
   const span = { start: row.start, end: row.start + row.statement.text.length };
   return { ...words, detail: outcomeText(row.outcome), kind, span, children: [] };
 }
@@ -90,8 +93,25 @@ const KINDS: Partial<Readonly<Record<Statement["kind"], DocumentSymbol["kind"]>>
   use: "note",
   measured: "measurement",
   order: "order",
+  table: "table",
   broken: "quantity",
 };
+
+/** A table with its columns. */
+function tableSymbol(snapshot: Snapshot, head: Row, words: { name: string; nameSpan: Span }): DocumentSymbol {
+  const children = columnsOf(snapshot, head).flatMap((column): DocumentSymbol[] => {
+    const { outcome, statement } = column;
+    if (outcome.kind !== "column") return [];
+    const nameSpan = snapshot.spanOf(column, statement.tree.span(statement.name));
+    const detail = columnTotals(outcome, rowsOf(head));
+    return [{ name: shortName(outcome), detail, kind: "column", span: nameSpan, nameSpan, children: [] }];
+  });
+  const block = snapshot.blocks.findLast(({ start }) => start <= head.start);
+  const end = block?.block.kind === "prose" ? block.start + (block.block.tables[0]?.end ?? 0) : words.nameSpan.end;
+  const rows = rowsOf(head).length;
+  const span = { start: head.start, end: Math.max(end, words.nameSpan.end) };
+  return { ...words, detail: rows === 1 ? "one row" : `${rows} rows`, kind: "table", span, children };
+}
 
 function nameOf(snapshot: Snapshot, row: Row): { name: string; nameSpan: Span } | undefined {
   const { statement } = row;

@@ -1,0 +1,67 @@
+import type { ColumnOutcome } from "../engine/outcome";
+import type { Row, Snapshot } from "../engine/snapshot";
+import { columnsOf, rowsOf } from "../engine/tableReferent";
+import { named } from "./describeQuantity";
+import { code, escaped } from "./markdown";
+import { cellNameOf, cellText, columnTotals, isComputedCell, rowNamesOf, shortName } from "./tableCells";
+
+/** A table: how many rows, and which columns with what they come to. */
+export function describeTable(home: Snapshot, head: Row): readonly string[] {
+  const { outcome } = head;
+  if (outcome.kind !== "table") return [];
+  const columns = columnsOf(home, head).map(({ outcome: each }) =>
+    each.kind === "column" ? columnLine(each, outcome.rows) : "",
+  );
+  const count = outcome.rows.length === 1 ? "one row" : `${outcome.rows.length} rows`;
+  return [`**${code(outcome.name)}** is a table of ${count}`, columns.map((line) => `- ${line}`).join("\n")];
+}
+
+/** A column: what it comes to, what it computes, and what is wrong with it. */
+export function describeColumn(home: Snapshot, row: Row, outcome: ColumnOutcome): readonly string[] {
+  const { statement } = row;
+  const formula =
+    statement.kind === "column" && statement.value !== undefined
+      ? `Computed in every row: ${code(statement.text.slice(statement.tree.start(statement.value), statement.tree.end(statement.value)))}`
+      : "";
+  return [`**${columnLine(outcome, rowNamesOf(home, outcome), code(outcome.name))}`, formula].filter(
+    (text) => text !== "",
+  );
+}
+
+function columnLine(outcome: ColumnOutcome, names: readonly string[], name = code(shortName(outcome))): string {
+  const bold = name === code(outcome.name) ? "**" : "";
+  const what = outcome.blockedBy === undefined ? "no value" : `no value, because ${code(outcome.blockedBy)} has none`;
+  const said = {
+    quantity: outcome.mixed ? "values of several kinds" : escaped(columnTotals(outcome, names)),
+    truth: "conditions",
+    text: "text",
+    none: what,
+  }[outcome.of];
+  return `${name}${bold} ${said}`.trim();
+}
+
+/** One cell, by its name. */
+export function describeCell(home: Snapshot, row: Row, outcome: ColumnOutcome, index: number): readonly string[] {
+  const text = cellText(outcome, index);
+  const names = rowNamesOf(home, outcome);
+  const name = code(cellNameOf(outcome, names, index));
+  const how = isComputedCell(row, index) && row.statement.kind === "column" ? computedText(row, index) : "";
+  return [`**${name}** ${text === "" ? "has no value" : escaped(text)}`, how].filter((each) => each !== "");
+}
+
+function computedText({ statement }: Row, index: number): string {
+  if (statement.kind !== "column") return "";
+  const node = statement.value ?? statement.cells[index];
+  return `Computed: ${code(statement.text.slice(statement.tree.start(node), statement.tree.end(node)))}`;
+}
+
+/** A row: its cells. */
+export function describeRow(home: Snapshot, head: Row, index: number): readonly string[] {
+  const name = rowsOf(head)[index];
+  const cells = columnsOf(home, head).flatMap(({ outcome }) => {
+    if (outcome.kind !== "column") return [];
+    const text = cellText(outcome, index);
+    return text === "" ? [] : [`${code(shortName(outcome))} ${escaped(text)}`];
+  });
+  return [`**${code(name)}** row ${index + 1} of ${rowsOf(head).length}`, named(cells)].filter((text) => text !== "");
+}

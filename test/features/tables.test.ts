@@ -1,0 +1,156 @@
+import assert from "node:assert/strict";
+import { applyEdits } from "../../src/text/edit";
+import { holding, marked } from "./notes";
+
+const PATH = "n.calcs.md";
+const NOTE = `# Bar
+
+    items board
+    boards = 8 board
+    all = sum(parts.total)
+    one = parts.bar.price
+    two = parts["M3×8"].qty
+    choose best = parts.bar
+    cost = best.price
+
+| parts: | qty      | price          | total = qty * price | kind  |
+| ------ | -------: | -------------: | ------------------: | ----- |
+| bar    | = boards | 2.10 EUR/board |                     | lamp  |
+| "M3×8" | 7        | 0.35 EUR       |                     | screw |
+`;
+
+/** The note with a mark before the n-th place where a text stands, counted from 1. */
+function at(text: string, nth = 1, within = 0): number {
+  let place = -1;
+  for (let i = 0; i < nth; i++) place = NOTE.indexOf(text, place + 1);
+  assert.ok(place >= 0, text);
+  return place + within;
+}
+
+const service = () => holding({ [PATH]: NOTE });
+
+describe("a data table in the editor", () => {
+  it("has what is computed beside its rows", () => {
+    const beside = service()
+      .results(PATH)
+      .filter(({ line }) => line > 9)
+      .map(({ line, text }) => [line, text]);
+    assert.deepEqual(beside, [
+      [12, "qty 8 board · total 16.8 EUR"],
+      [13, "total 2.45 EUR"],
+    ]);
+  });
+
+  it("tells in hover what a header comes to, a cell, a row and the table", () => {
+    const hover = (offset: number) => service().hover(PATH, offset)?.markdown;
+    assert.equal(
+      hover(at("total = qty", 1, 1)),
+      "**`parts.total`** total 19.25 EUR, from 2.45 EUR in M3×8 to 16.8 EUR in bar\n\nComputed in every row: `qty * price`",
+    );
+    assert.equal(hover(at("2.10 EUR", 1, 1)), "**`parts.bar.price`** 2.1 EUR/board");
+    assert.equal(hover(at("total)", 1, 1))?.split(",")[0], "**`parts.total`** total 19.25 EUR");
+    assert.equal(hover(at(".price", 1, 2)), "**`parts.bar.price`** 2.1 EUR/board");
+    assert.equal(hover(at(".price", 2, 2)), "**`parts.bar.price`** 2.1 EUR/board");
+    assert.match(
+      hover(at("| bar ", 1, 3)) ?? "",
+      /^\*\*`bar`\*\* row 1 of 2\n\n`qty` 8 board, `price` 2\.1 EUR\/board/,
+    );
+    assert.match(hover(at("parts:", 1, 1)) ?? "", /^\*\*`parts`\*\* is a table of 2 rows\n\n- `qty`/);
+    assert.match(hover(at("best =", 1, 1)) ?? "", /^\*\*`best`\*\* is `bar` of `parts`/);
+    assert.match(hover(at("boards |", 1, 1)) ?? "", /^\*\*`boards`\*\*/);
+    assert.equal(hover(at("lamp", 1, 1)), "**`parts.bar.kind`** lamp");
+  });
+
+  it("completes columns and rows behind a dot, in formulas and in cells", () => {
+    const labels = (line: string, note = NOTE) => {
+      const { text, offset } = marked(note.replace("    one = parts.bar.price\n", `    one = ${line}\n`));
+      return holding({ [PATH]: text })
+        .completions(PATH, offset)
+        .map(({ label }) => label);
+    };
+    assert.deepEqual(labels("parts.¦"), ["qty", "price", "total", "kind", "bar"]);
+    assert.deepEqual(labels("sum(parts.p¦"), ["qty", "price", "total", "kind", "bar"]);
+    assert.deepEqual(labels("parts.bar.¦"), ["qty", "price", "total", "kind"]);
+    assert.deepEqual(labels('parts["M3×8"].¦'), ["qty", "price", "total", "kind"]);
+    assert.deepEqual(labels("best.¦"), ["qty", "price", "total", "kind"]);
+    const inCell = marked(NOTE.replace("= boards ", "= parts.¦"));
+    assert.deepEqual(
+      holding({ [PATH]: inCell.text })
+        .completions(PATH, inCell.offset)
+        .map(({ label }) => label),
+      ["qty", "price", "total", "kind", "bar"],
+    );
+  });
+
+  it("finds definitions and references of columns, rows and the table", () => {
+    const text = (offset: number) => {
+      const place = service().definition(PATH, offset);
+      return (
+        place && [
+          service().snapshot(PATH)!.lines.lineAt(place.span.start),
+          NOTE.slice(place.span.start, place.span.end),
+        ]
+      );
+    };
+    assert.deepEqual(text(at("total)", 1)), [10, "total"]);
+    assert.deepEqual(text(at("bar.price", 1)), [12, "bar"]);
+    assert.deepEqual(text(at("M3×8", 1, 1)), [13, '"M3×8"']);
+    assert.deepEqual(text(at("qty * price", 1)), [10, "qty"]);
+    assert.deepEqual(text(at("parts.bar", 1)), [10, "parts"]);
+    const lines = (offset: number) =>
+      service()
+        .references(PATH, offset)
+        .map(({ span }) => service().snapshot(PATH)!.lines.lineAt(span.start));
+    assert.deepEqual(lines(at("| price", 1, 2)), [5, 8, 10, 10]);
+    assert.deepEqual(lines(at("| bar", 1, 2)), [5, 7, 12]);
+    assert.deepEqual(lines(at("parts:", 1)), [4, 5, 6, 7, 10]);
+  });
+
+  it("renames a column, a row and the table wherever they stand", () => {
+    const renamed = (offset: number, name: string) => {
+      const renaming = service().rename(PATH, offset, name);
+      return "refusal" in renaming ? renaming.refusal : applyEdits(NOTE, renaming.edits[0].edits);
+    };
+    assert.equal(
+      renamed(at("qty * price"), "count"),
+      NOTE.replace("].qty", "].count").replace("| qty ", "| count ").replace("qty * price", "count * price"),
+    );
+    assert.equal(
+      renamed(at("| bar", 1, 2), "rail"),
+      NOTE.replace("parts.bar.price", "parts.rail.price")
+        .replace("= parts.bar", "= parts.rail")
+        .replace("| bar ", "| rail "),
+    );
+    assert.equal(renamed(at("parts:"), "list"), NOTE.replaceAll("parts", "list"));
+    assert.equal(renamed(at("| qty", 1, 2), "price"), "`price` is another column of `parts`.");
+    assert.match(renamed(at("| bar", 1, 2), "M4×8"), /is no name, and this row is named behind a dot/);
+    assert.equal(renamed(at('"M3×8" |', 1, 2), "M4×8"), NOTE.replaceAll("M3×8", "M4×8"));
+  });
+
+  it("is in the outline with its columns", () => {
+    const [heading] = service().symbols(PATH);
+    const table = heading.children.find(({ kind }) => kind === "table");
+    assert.deepEqual(
+      [table?.name, table?.detail, table?.children.map(({ name, detail }) => `${name} ${detail.split(",")[0]}`)],
+      ["parts", "2 rows", ["qty ", "price ", "total total 19.25 EUR", "kind "]],
+    );
+    assert.equal(NOTE.slice(table!.span.start, table!.span.end).split("\n").length, 4);
+  });
+
+  it("has its cells in the record, each by its name and on its line", () => {
+    const cells = service()
+      .record(PATH)
+      .values.filter(({ name }) => name.startsWith("parts"));
+    assert.deepEqual(
+      cells.map(({ name, line, kind, value, unit, shown }) => [name, line, kind, value, unit, shown]),
+      [
+        ["parts.bar.qty", 13, "derived", 8, "board", "8 board"],
+        ['parts["M3×8"].qty', 14, "given", 7, "1", "7"],
+        ["parts.bar.price", 13, "given", 2.1, "EUR/board", "2.1 EUR/board"],
+        ['parts["M3×8"].price', 14, "given", 0.35, "EUR", "0.35 EUR"],
+        ["parts.bar.total", 13, "derived", 16.8, "EUR", "16.8 EUR"],
+        ['parts["M3×8"].total', 14, "derived", 2.45, "EUR", "2.45 EUR"],
+      ],
+    );
+  });
+});
