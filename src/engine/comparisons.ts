@@ -103,9 +103,9 @@ function band(compiler: Compiler, left: Operand, node: Node): readonly Pair[] | 
     return compiler.fail(node, { code: "literal.bandNeeded", text: compiler.text(node) });
   const literal = compiler.readLiteral(node);
   if (!literal) return undefined;
-  const { low, high, dimension, point } = literal;
+  const { low, high, dimension, point, step } = literal;
   const unit = unitOfLiteral(literal);
-  const limit = (value: number) => quantity(node, dimension, [compiler.constant(value)], { point, unit });
+  const limit = (value: number) => quantity(node, dimension, [compiler.constant(value)], { point, unit, step });
   if (!compiler.isQuantity(left, "in a comparison")) return undefined;
   const upper = limit(high);
   if (!compiler.agree({ kind: "compare" }, left, upper)) return undefined;

@@ -301,10 +301,10 @@ export class Compiler {
     const literal = this.readLiteral(node, bare);
     if (!literal) return undefined;
     const slot = this.around.literalSlot(this.frame.entry, node, literal, name);
-    const { dimension, point, isZero } = literal;
+    const { dimension, point, isZero, step } = literal;
     const unit = unitOfLiteral(literal);
     const constant = literal.low === literal.high ? literal.nominal : undefined;
-    return quantity(node, dimension, [slot], { point, isZero, unit, constant });
+    return quantity(node, dimension, [slot], { point, isZero, unit, constant, step });
   }
 
   /** A word that is no unit may be a name that stuck to the number: `12 V/R`, `3x`. */

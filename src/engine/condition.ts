@@ -14,6 +14,8 @@ export interface Clause {
   readonly dimension: Dimension;
   readonly point: boolean;
   readonly unit?: Unit;
+  /** Of the finer side, where both are numbers as written. */
+  readonly step?: number;
   /** First of the three slots, counted from the entry's results. */
   readonly slot: number;
   /** The row of a list that it is about, from 0; undefined where neither side is a list. */

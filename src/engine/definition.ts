@@ -22,6 +22,7 @@ import type { Code } from "./tape";
 export interface Definition {
   readonly type: EntryType;
   readonly unit?: Unit;
+  readonly step?: number;
   /** For each result slot, in order, the operand that is stored to it. */
   readonly stores: readonly { readonly at: number; readonly node: Node }[];
   readonly clauses: readonly Clause[];
@@ -49,6 +50,7 @@ class DefinitionCompiler {
   private readonly clauses: Clause[] = [];
   private type: EntryType = NO_TYPE;
   private unit?: Unit;
+  private step?: number;
 
   constructor(
     private readonly entry: Entry,
@@ -61,9 +63,19 @@ class DefinitionCompiler {
 
   compile(): Definition {
     this.statement(this.entry.statement);
-    const { type, unit, stores, clauses } = this;
+    const { type, unit, step, stores, clauses } = this;
     const { problems, blockedBy, domains } = this.compiler;
-    return { type, unit, stores, clauses, domainChecks: domains.checks, checked: domains.stores, problems, blockedBy };
+    return {
+      type,
+      unit,
+      step,
+      stores,
+      clauses,
+      domainChecks: domains.checks,
+      checked: domains.stores,
+      problems,
+      blockedBy,
+    };
   }
 
   private statement(statement: Statement): void {
@@ -148,6 +160,7 @@ class DefinitionCompiler {
         ? { kind: "truth", ...length }
         : { kind: "quantity", dimension: operand.dimension, point: operand.point, ...length };
     this.unit = operand.unit;
+    this.step = operand.step;
     this.store(operand);
   }
 
@@ -175,6 +188,7 @@ class DefinitionCompiler {
       quantity(operand?.node ?? 0, dimension, [replacement.results.from], {
         point,
         unit: replacement.unit ?? operand?.unit,
+        step: replacement.step,
       }),
     );
     if (operand) this.store(operand);
@@ -290,6 +304,7 @@ class DefinitionCompiler {
         dimension,
         point: left.point,
         unit: left.unit ?? unitBeside(right),
+        ...(left.step && right.step ? { step: Math.min(left.step, right.step) } : {}),
         ...(isList ? { row, ...named(this.compiler.rowName(margin.length, row)) } : {}),
       });
     });

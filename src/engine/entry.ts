@@ -76,6 +76,8 @@ export class Entry {
   type: EntryType = NO_TYPE;
   /** The unit in which the author states it. */
   unit?: Unit;
+  /** Where it is a number as written: the place of the last digit that was typed, in SI units. */
+  step?: number;
   /** Dependency without a value, on account of which this one has none. */
   blockedBy?: string;
   code: Run = NO_RUN;

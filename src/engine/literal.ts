@@ -20,6 +20,8 @@ export interface Literal {
   readonly unit?: Unit;
   /** A bare `0`, which has every dimension. */
   readonly isZero: boolean;
+  /** The place of the last digit that was typed, in SI units; undefined where no decimal was. */
+  readonly step?: number;
 }
 
 export type LiteralResult = { readonly literal: Literal } | { readonly problem: EngineProblem };
@@ -71,7 +73,26 @@ class Reader {
   /** A letter code leaves the prefix to the display: `4n7` is shown as 4.7 nF, and `4u7 H` as 4.7 µH. */
   read(node: Node): Literal {
     const literal = this.readForm(node);
-    return this.isUnitImplied ? { ...literal, unit: undefined } : literal;
+    const unit = this.isUnitImplied ? undefined : literal.unit;
+    return { ...literal, unit, step: this.isUnitImplied ? undefined : this.step(node, literal.unit) };
+  }
+
+  /** The finest place among its numbers; shares behind `±` are no part of the value, and readings are means of it. */
+  private step(node: Node, shared: Unit | undefined): number | undefined {
+    const { tree } = this;
+    const form = tree.operator(node) as Form;
+    if (form === Form.Readings || form === Form.Sample) return undefined;
+    let finest = Infinity;
+    for (let child = tree.first(node), i = 0; child !== NONE; child = tree.next(child), i++) {
+      const text = tree.kind(child) === Kind.Value ? tree.text(child) : "";
+      if (text.length < SHORTEST_FINE) continue;
+      const unitNode = tree.children(child).find((each) => tree.kind(each) === Kind.Unit);
+      const unit = unitNode === undefined ? shared : this.unit(unitNode);
+      if (i > 0 && unit && isShare(unit)) continue;
+      const decimals = decimalsOf(text);
+      if (decimals !== undefined) finest = Math.min(finest, 10 ** -decimals * (unit?.factor ?? 1));
+    }
+    return finest < Infinity ? finest : undefined;
   }
 
   private readForm(node: Node): Literal {
@@ -308,6 +329,15 @@ export function powerNode(tree: Tree, unit: Node, name: string): Node {
 /** How a unit that cannot be resolved is reported; the place is that of {@link powerNode}. */
 export function unitTrouble(trouble: UnitTrouble): EngineTrouble {
   return { code: "unit.unknown", word: trouble.name, trouble };
+}
+
+/** A number of fewer characters has no more digits than are shown anyway. */
+const SHORTEST_FINE = 5;
+
+/** Digits behind the decimal sign, less the power of ten; undefined of what is no decimal number. */
+function decimalsOf(text: string): number | undefined {
+  const match = /^-?[\d_]+(?:\.([\d_]+))?(?:[eE]([-+]?\d+))?$/.exec(text);
+  return match ? (match[1] ?? "").replaceAll("_", "").length - Number(match[2] ?? 0) : undefined;
 }
 
 /** Whether a number as written is not zero: a digit other than 0 stands before its exponent and its solidus. */

@@ -21,10 +21,14 @@ export interface Operand {
   readonly texts?: readonly string[];
   /** The unit in which it was stated, as long as that still fits. */
   readonly unit?: Unit;
+  /** Of a number as written: the place of the last digit that was typed, in SI units. */
+  readonly step?: number;
 }
 
 /** What a quantity has beyond its dimension and place. */
-export type QuantityTraits = Partial<Pick<Operand, "point" | "isList" | "isZero" | "constant" | "constants" | "unit">>;
+export type QuantityTraits = Partial<
+  Pick<Operand, "point" | "isList" | "isZero" | "constant" | "constants" | "unit" | "step">
+>;
 
 const PLAIN: QuantityTraits = {};
 
@@ -35,29 +39,29 @@ export function quantity(
   node: Node,
   dimension: Dimension,
   at: readonly number[],
-  { point = false, isList = false, isZero = false, constant, constants, unit }: QuantityTraits = PLAIN,
+  { point = false, isList = false, isZero = false, constant, constants, unit, step }: QuantityTraits = PLAIN,
 ): Operand {
   const texts = undefined;
-  return { kind: "quantity", dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
+  return { kind: "quantity", dimension, point, at, isList, node, isZero, constant, constants, texts, unit, step };
 }
 
 export function truth(node: Node, at: readonly number[], isList: boolean, constant?: number): Operand {
   const [dimension, none] = [RATIO, undefined];
-  const [point, isZero, constants, texts, unit] = [false, false, none, none, none];
-  return { kind: "truth", dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
+  const [point, isZero, constants, texts, unit, step] = [false, false, none, none, none, none];
+  return { kind: "truth", dimension, point, at, isList, node, isZero, constant, constants, texts, unit, step };
 }
 
 /** Text, of a cell or in quotes. It has no place on the tape: what it decides is decided while compiling. */
 export function textual(node: Node, texts: readonly string[], isList: boolean): Operand {
   const [dimension, none] = [RATIO, undefined];
-  const [point, at, isZero, constant, constants, unit] = [false, NOWHERE, false, none, none, none];
-  return { kind: "text", dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
+  const [point, at, isZero, constant, constants, unit, step] = [false, NOWHERE, false, none, none, none, none];
+  return { kind: "text", dimension, point, at, isList, node, isZero, constant, constants, texts, unit, step };
 }
 
 const NOWHERE: readonly number[] = [];
 
 /** The same operand, seen at another node: in brackets, by its name, as the result of a call. */
 export function seenAt(operand: Operand, node: Node): Operand {
-  const { kind, dimension, point, at, isList, isZero, constant, constants, texts, unit } = operand;
-  return { kind, dimension, point, at, isList, node, isZero, constant, constants, texts, unit };
+  const { kind, dimension, point, at, isList, isZero, constant, constants, texts, unit, step } = operand;
+  return { kind, dimension, point, at, isList, node, isZero, constant, constants, texts, unit, step };
 }

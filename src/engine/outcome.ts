@@ -77,6 +77,8 @@ export interface QuantityOutcome {
   readonly point: boolean;
   /** The unit in which the author states it; the display chooses where there is none. */
   readonly unit?: Unit;
+  /** Of a number as written: the place of the last digit that was typed, in SI units. It is shown. */
+  readonly step?: number;
   /** One, or as many as the list is long. Empty where there is no value. */
   readonly values: readonly Extent[];
   readonly isList: boolean;
@@ -128,6 +130,8 @@ export interface ClauseOutcome {
   readonly dimension: Dimension;
   readonly point: boolean;
   readonly unit?: Unit;
+  /** As that of {@link QuantityOutcome}, where both sides are numbers as written. */
+  readonly step?: number;
   readonly row?: number;
   /** The name of that row, where it has one. */
   readonly rowName?: string;

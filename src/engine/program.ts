@@ -457,11 +457,13 @@ export class Program {
     if (
       !sameType(entry.type, definition.type) ||
       entry.unit?.text !== definition.unit?.text ||
+      entry.step !== definition.step ||
       entry.statement.kind === "function"
     )
       entry.typeChanged = this.revision;
     entry.type = definition.type;
     entry.unit = definition.unit;
+    entry.step = definition.step;
     entry.clauses = definition.clauses;
     entry.domainChecks = definition.domainChecks;
     entry.compileProblems = definition.problems;
@@ -491,7 +493,7 @@ export class Program {
     entry.domainChecks = [];
     if (entry.type.kind !== "none") entry.typeChanged = this.revision;
     entry.type = NO_TYPE;
-    entry.unit = undefined;
+    entry.unit = entry.step = undefined;
     entry.clauses = [];
     entry.blockedBy = undefined;
     entry.compileProblems = [problem];

@@ -81,6 +81,7 @@ function use(compiler: Compiler, entry: Entry, name: string, node: Node): Operan
         isList,
         constants: type.constants,
         unit: entry.unit,
+        step: entry.step,
       });
     }
     case "none":

@@ -1,7 +1,7 @@
 import type { Extent } from "../engine/outcome";
 import { showApart, unitToShow, type Shownable } from "../quantity/display";
 import { drawDimensionLine } from "./dimensionLine";
-import { numberText, type Showable } from "./value";
+import { numberText, optionsOf, type Showable } from "./value";
 
 /** The dimension line of a quantity, with the limits that rules set it; undefined where it has no range to draw. */
 export function quantityLine(extent: Extent, of: Showable, limits: readonly number[]): string | undefined {
@@ -17,7 +17,7 @@ export function quantityLine(extent: Extent, of: Showable, limits: readonly numb
  */
 export function lineOf(range: Shownable, of: Showable, limits: readonly number[]): string | undefined {
   const { low, nominal, high } = range;
-  const options = { point: of.point, ...(of.unit ? { unit: of.unit } : {}) };
+  const options = optionsOf(of);
   const shown = showApart(range, of.dimension, options);
   const texts = shown.text.split(" .. ");
   if (texts.length !== 3) return undefined;
@@ -36,7 +36,7 @@ export function lineOf(range: Shownable, of: Showable, limits: readonly number[]
 
 /** The nominal value alone, with the digits that it has beside its range: `5.7 V`. */
 export function nominalText(extent: Extent, of: Showable): string {
-  const { text, unit } = showApart(extent, of.dimension, { point: of.point, ...(of.unit ? { unit: of.unit } : {}) });
+  const { text, unit } = showApart(extent, of.dimension, optionsOf(of));
   const texts = text.split(" .. ");
   const nominal = texts.length === 3 && extent.standing !== "undefined" ? texts[1] : undefined;
   if (nominal === undefined) return numberText(extent.nominal, of);

@@ -8,6 +8,8 @@ export interface Showable {
   readonly dimension: Dimension;
   readonly point: boolean;
   readonly unit?: Unit;
+  /** The place of the last digit that was typed, in SI units. */
+  readonly step?: number;
 }
 
 /** A value with its range, in the order of a data sheet: `0.4 .. 3 .. 5.6 V`. Without a range, the nominal value alone. */
@@ -57,6 +59,6 @@ function truthText(value: boolean | undefined): string {
   return value === undefined ? "open" : value ? "true" : "false";
 }
 
-function optionsOf({ point, unit }: Showable): ShowOptions {
-  return { point, ...(unit ? { unit } : {}) };
+export function optionsOf({ point, unit, step }: Showable): ShowOptions {
+  return { point, ...(unit ? { unit } : {}), ...(step ? { step } : {}) };
 }

@@ -14,6 +14,8 @@ export interface ShowOptions {
   readonly anyPrefix?: boolean;
   /** The value is a temperature point, in K; shown in °C unless the unit says otherwise. */
   readonly point?: boolean;
+  /** In SI units: the place of the last digit that was typed of a number as written. So much is shown of it, at least. */
+  readonly step?: number;
   /** Significant digits at most of an exact value; 6 where absent. Whole counts and ratios are shown in full. */
   readonly exactDigits?: number;
 }
@@ -73,15 +75,18 @@ export function showApart(given: Shownable, dimension: Dimension, options: ShowO
   const shift = options.point ? unit.zero : 0;
   const [low, nominal, high] = [value.low, value.nominal, value.high].map((x) => (x - shift) / unit.factor);
   const floor = options.point ? POINT_NOISE : 0;
+  const typed = options.step === undefined ? undefined : placeOf(options.step / unit.factor);
   if (isExact(value)) {
-    if (isMoney(dimension) && Math.abs(nominal) >= 1) return { text: plain(toCents(nominal)), unit: unit.text };
+    const isToCents = isMoney(dimension) && Math.abs(nominal) >= 1 && !(typed !== undefined && 10 ** typed < CENT);
+    if (isToCents) return { text: plain(toCents(nominal)), unit: unit.text };
     const whole = unit.decimal === 0 && unit.powers.every(({ prefix }) => prefix === "") && isCounting(dimension);
-    return { text: exactText(nominal, options.exactDigits ?? EXACT_DIGITS, whole, floor), unit: unit.text };
+    const digits = options.exactDigits ?? Math.max(EXACT_DIGITS, digitsTo(nominal, typed));
+    return { text: exactText(nominal, digits, whole, floor), unit: unit.text };
   }
   const members = [low, nominal, high];
   const width = Number.isFinite(high - low) ? high - low : 0;
   const coarsest = isMoney(dimension) ? moneyStep(members) : Number.POSITIVE_INFINITY;
-  const texts = members.map((x) => uncertainText(x, width, floor, coarsest));
+  const texts = members.map((x) => uncertainText(x, width, floor, coarsest, typed));
   // A limit that is not known is left out, as it is where it is written.
   const isLowKnown = low > Number.NEGATIVE_INFINITY;
   return { text: (isLowKnown ? texts : ["", ...texts.slice(1)]).join(" .. ").trimStart(), unit: unit.text };
@@ -274,9 +279,22 @@ function exactText(x: number, digits: number, isWhole: boolean, floor: number): 
   return plain(roundTo(x, Math.max(10 ** (magnitudeOf(x) - digits + 1), floor)));
 }
 
-function uncertainText(x: number, width: number, floor: number, coarsest: number): string {
+/** The power of ten of a step, of the next finer one where it is none. */
+function placeOf(step: number): number {
+  return Math.floor(Math.log10(step) + 1e-9);
+}
+
+/** Significant digits of a number down to a place. */
+function digitsTo(x: number, place: number | undefined): number {
+  return place === undefined || x === 0 || !Number.isFinite(x)
+    ? 0
+    : Math.min(magnitudeOf(x) - place + 1, TRUSTED_DIGITS);
+}
+
+/** @param typed the place that was typed, which is shown; undefined where the value was computed. */
+function uncertainText(x: number, width: number, floor: number, coarsest: number, typed = Infinity): string {
   if (!Number.isFinite(x) || x === 0) return plain(x);
-  const byDigits = Math.min(magnitudeOf(x) - UNCERTAIN_DIGITS + 1, Math.log10(coarsest));
+  const byDigits = Math.min(magnitudeOf(x) - UNCERTAIN_DIGITS + 1, Math.log10(coarsest), typed);
   if (width === 0) return plain(roundTo(x, 10 ** byDigits));
   const byWidth = magnitudeOf(width) - WIDTH_DIGITS + 1;
   const finest = Math.max(magnitudeOf(width), magnitudeOf(x)) - TRUSTED_DIGITS;

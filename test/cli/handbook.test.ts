@@ -18,7 +18,7 @@ describe("copperbook handbook", () => {
     assert.equal(code, ExitCode.Good);
     assert.match(output, /^Resistors\n\nDividers and equivalent sources/);
     assert.match(output, /^ {2}resistor\.divider\(U, R_1, R_2\)\n {6}voltage \(V\) across the lower resistor/m);
-    assert.match(output, /^ {2}resistor\.k_B = 1\.38065e-23 J\/K$/m);
+    assert.match(output, /^ {2}resistor\.k_B = 1\.380649e-23 J\/K$/m);
   });
 
   it("prints a function by its full name: formula, source and examples", async () => {
@@ -39,7 +39,7 @@ describe("copperbook handbook", () => {
 
   it("finds a function or a constant in whatever chapter", async () => {
     assert.match((await look("star_arm")).output, /^resistor\.star_arm\(R_a, R_b, R_c\)\n/);
-    assert.match((await look("k_B")).output, /value {5}1\.38065e-23 J\/K\n {2}is {8}Boltzmann's constant\n {2}source/);
+    assert.match((await look("k_B")).output, /value {5}1\.380649e-23 J\/K\n {2}is {8}Boltzmann's constant\n {2}source/);
   });
 
   it("says what may be meant by a word that it does not have", async () => {

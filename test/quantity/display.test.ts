@@ -166,6 +166,25 @@ describe("values as shown", () => {
     assert.equal(chooseUnit(Number.NaN, unit("s").dimension).text, "s");
   });
 
+  it("show a number as written with the digits that were typed", () => {
+    const written: [low: number, nominal: number, high: number, of: string, step: number, shown: string][] = [
+      [3.2875, 3.3, 3.3125, "V", 1e-4, "3.2875 .. 3.3 .. 3.3125 V"],
+      [3.254625, 3.2875, 3.320375, "V", 1e-4, "3.2546 .. 3.2875 .. 3.3204 V"],
+      [23.875, 24, 24.125, "V", 1e-3, "23.875 .. 24 .. 24.125 V"],
+      [11.4, 12, 12.6, "V", 1e-3, "11.4 .. 12 .. 12.6 V"],
+      [32768.123, 32768.123, 32768.123, "V", 1e-3, "32.768123 kV"],
+      [1.5, 1.5, 1.5, "V", 1e-7, "1.5 V"],
+      [12.345678, 12.345678, 12.345678, "EUR", 1e-6, "12.345678 EUR"],
+      // What is typed more coarsely than it is shown changes nothing.
+      [0.4, 3, 5.6, "V", 1, "0.4 .. 3 .. 5.6 V"],
+      [0.0254, 0.0381, 0.0508, "in", 0.000254, "1 .. 1.5 .. 2 in"],
+    ];
+    for (const [low, nominal, high, of, step, shown] of written) {
+      const inUnit = of === "in" ? { unit: unit(of) } : {};
+      assert.equal(show({ low, nominal, high }, unit(of).dimension, { ...inUnit, step }), shown);
+    }
+  });
+
   it("show shares for phrases", () => {
     const shares: [x: number, shown: string][] = [
       [0.12345, "12 %"],
