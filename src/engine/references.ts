@@ -36,7 +36,7 @@ export function compileName(compiler: Compiler, node: Node): Operand | undefined
 export function compileMember(compiler: Compiler, node: Node): Operand | undefined {
   const { tree } = compiler;
   const path = pathOf(tree, node, compiler.statementText);
-  if (!path) return compiler.fail(node, { code: "later.notComputed", what: "table" });
+  if (!path) return ofValue(compiler, node);
   const alias = tree.text(path.base);
   if (meansChapter(compiler, alias)) return ofChapter(compiler, node, path);
   const found = compiler.find(alias);
@@ -64,6 +64,14 @@ function innermost(compiler: Compiler, node: Node): Node {
   let at = node;
   while (tree.kind(tree.first(at)) !== Kind.Name) at = tree.first(at);
   return at;
+}
+
+/** `(a + b).x`, `f(3).x`: a value has no members. */
+function ofValue(compiler: Compiler, node: Node): undefined {
+  const { tree } = compiler;
+  let owner = node;
+  while (tree.kind(owner) === Kind.Member || tree.kind(owner) === Kind.Index) owner = tree.first(owner);
+  return compiler.wrongKind(owner, compiler.text(owner), "quantity", "note");
 }
 
 /** The value of another entry. */

@@ -1,3 +1,4 @@
+import { NATIVES } from "../engine/natives";
 import type { NameKind } from "../engine/problem";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
@@ -7,10 +8,10 @@ export const nameWrongKind: Wording<"name.wrongKind"> = {
   severity: "error",
   reference:
     "The name is of another kind than its place needs: a function is called with brackets, a counted unit belongs to a number, another note gives quantities by `NAME.quantity`.",
-  message: ({ name, is, wanted }) => {
+  message: ({ name, is, wanted, span }, { row }) => {
     if (wanted === "function")
       return `\`${name}\` is ${KINDS[is]} and cannot be called.${is === "quantity" ? " To multiply write `*`." : ""}`;
-    if (wanted === "note") return `\`${name}\` is ${KINDS[is]}, and nothing of it can be named behind a dot.`;
+    if (wanted === "note") return withoutMembers(name, is, row.statement.text.slice(span.end));
     if (wanted === "counted unit") return `\`${name}\` is ${KINDS[is]}; only counted units are dropped by \`without\`.`;
     return `\`${name}\` is ${KINDS[is]}, and a quantity is wanted here. ${WAYS_OUT[is](name)}`;
   },
@@ -22,6 +23,31 @@ export const nameWrongKind: Wording<"name.wrongKind"> = {
     const gap = { start: span.end, end: span.end + space };
     return [{ title: `Write ${name} * (…)`, edits: [replaceIn(row, gap, " * ")] }];
   },
+};
+
+/** `v.x`, `list[1]`: what a dot and an index are for, and what is there instead. */
+function withoutMembers(name: string, is: NameKind, behind: string): string {
+  const plain = `\`${name}\` is ${KINDS[is]}`;
+  if (/^\s*\[/.test(behind))
+    return `${plain}, and has no members by number or name: \`[…]\` takes a row of a table, \`table["name"].column\`. ${ONE_OF_A_LIST}`;
+  const [, member = ""] = /^\s*\.\s*([\p{L}\d_]+)/u.exec(behind) ?? [];
+  const native = OF_A_RANGE[member.toLowerCase()];
+  if (native !== undefined && NATIVES.has(native)) return `${plain}, and has no members. Write \`${native}(${name})\`.`;
+  return `${plain}, and nothing of it can be named behind a dot. A dot leads to a quantity of another note, a column or cell of a table, or a function of a chapter.`;
+}
+
+const ONE_OF_A_LIST =
+  "Of a list there are `sum`, `mean`, `min`, `max` and `size`; to use one member, give it a name of its own.";
+
+/** What people ask of a value behind a dot. */
+const OF_A_RANGE: Readonly<Partial<Record<string, string>>> = {
+  min: "lowest",
+  low: "lowest",
+  max: "highest",
+  high: "highest",
+  nom: "nominal",
+  nominal: "nominal",
+  typ: "nominal",
 };
 
 const KINDS: Readonly<Record<NameKind, string>> = {
