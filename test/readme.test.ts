@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { Service, type Settings } from "../src/service";
 import { assertFollowsSchema } from "./cli/schema";
 import { Workspace } from "./cli/workspace";
+import { readChapter } from "./handbook/chapters";
 
 const README = readFileSync(join(__dirname, "../README.md"), "utf8");
 const SETTINGS: Settings = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
@@ -85,10 +86,11 @@ describe("the README", () => {
 
     for (const rows of tables) {
       const service = open(rows.map(({ written }) => `    ${written}\n`).join(""));
-      const { values, findings } = service.record("note.calcs.md");
-      const results = service.results("note.calcs.md");
+      before(() => service.load());
       rows.forEach(({ written, gives }, line) => {
         it(`${written} gives ${gives || "no value"}`, () => {
+          const { values, findings } = service.record("note.calcs.md");
+          const results = service.results("note.calcs.md");
           const errors = findings.filter((finding) => finding.line === line + 1 && finding.severity === "error");
           const isFinding = /^[a-z]+\.[a-zA-Z]+$/.test(gives);
           assert.deepEqual(
@@ -142,7 +144,8 @@ function rowsOf(table: string): Example[] {
 }
 
 function open(text: string): Service {
-  const library = { read: () => Promise.resolve({ trouble: "missing", detail: "" } as const) };
+  const missing = { trouble: "missing", detail: "" } as const;
+  const library = { read: (path: string) => Promise.resolve(readChapter(path) ?? missing) };
   const service = new Service(library, SETTINGS);
   service.open("note.calcs.md", text);
   return service;

@@ -1,40 +1,12 @@
 import assert from "node:assert/strict";
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
 import { writtenChapters } from "../handbook/chapters";
-import { functionsOf } from "../handbook/openChapter";
 import { OpenNotes } from "../notation";
-
-/** A published value of a function of the handbook. */
-interface Case {
-  /** As a note calls it: `copper.trace_width(1 A, 10 K, 35 µm)`. */
-  readonly call: string;
-  /** As a note writes it: `0.30 mm`. */
-  readonly expected: string;
-  /** `1 %`, or in the unit of the value. */
-  readonly tolerance: string;
-  /** Standard and clause, or textbook. */
-  readonly source: string;
-  /** The figure was not read in its source. */
-  readonly fromMemory: boolean;
-}
-
-interface Published {
-  readonly chapter: string;
-  readonly cases: readonly Case[];
-}
-
-const FOLDER = join(__dirname, "handbook");
-
-function published(): readonly Published[] {
-  return readdirSync(FOLDER)
-    .filter((file) => file.endsWith(".json"))
-    .sort()
-    .map((file) => JSON.parse(readFileSync(join(FOLDER, file), "utf8")) as Published);
-}
+import { coverageLines, publishedChapters, uncheckedFunctions, type HandbookCase } from "./handbookCases";
+import { DEVELOPERS, sectionOfCoverage } from "./writeCoverage";
 
 /** What a note that has only this rule says of it: nothing where the value is as published. */
-function told({ call, expected, tolerance }: Case): readonly string[] {
+function told({ call, expected, tolerance }: HandbookCase): readonly string[] {
   const notes = new OpenNotes([
     { path: "note.calcs.md", text: `    must ${call} inside ${expected} ± ${tolerance}\n`, marks: [] },
   ]);
@@ -44,7 +16,7 @@ function told({ call, expected, tolerance }: Case): readonly string[] {
 }
 
 describe("published values of the handbook", () => {
-  for (const { chapter, cases } of published()) {
+  for (const { chapter, cases } of publishedChapters()) {
     describe(chapter, () => {
       for (const each of cases) {
         const memory = each.fromMemory ? ", from memory" : "";
@@ -59,15 +31,12 @@ describe("published values of the handbook", () => {
     assert.ok(told({ ...off, call: "db.of_nothing(0.5)" }).length > 0);
   });
 
-  for (const chapter of writtenChapters()) {
-    it(`check every function of ${chapter}`, () => {
-      const calls = published().flatMap(({ cases }) => cases.map(({ call }) => call));
-      const unchecked = functionsOf(chapter).filter((name) => !calls.some((call) => isCallOf(call, chapter, name)));
-      assert.deepEqual(unchecked, []);
-    });
-  }
-});
+  for (const chapter of writtenChapters())
+    it(`check every function of ${chapter}`, () => assert.deepEqual(uncheckedFunctions(chapter), []));
 
-function isCallOf(call: string, chapter: string, name: string): boolean {
-  return call.includes(`${chapter}.${name}(`);
-}
+  it("are listed in DEVELOPERS.md: which function by which source", () => {
+    const { lines } = sectionOfCoverage(readFileSync(DEVELOPERS, "utf8"));
+    const advice = "The list is written by: npx tsx test/published/writeCoverage.ts";
+    assert.deepEqual(lines, coverageLines(), advice);
+  });
+});
