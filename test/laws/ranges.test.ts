@@ -232,8 +232,8 @@ function evaluate(m: Model, at: readonly number[]): Point {
   return values;
 }
 
-/** The least numbers have no digits to round: a few of their steps are the rounding there. */
-const SMALLEST = 8 * Number.MIN_VALUE;
+/** Below this, doubles lose their digits one by one; a step there, times a factor, is the rounding. */
+const SMALLEST = 1e-305;
 
 function isClose(ours: number, { value, error }: Estimate, what: string): void {
   if (error === Infinity) return;
