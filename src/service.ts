@@ -99,9 +99,14 @@ export class Service {
     budget: (home, row, result) => this.budget(home, row, result),
   };
 
+  /**
+   * @param searches when ranges that have to be searched for are found: by the call that changes a note, or slice by slice
+   * with {@link search}, and until then what rests on them is marked as pending
+   */
   constructor(
     private readonly library: Library,
     private settings: Settings,
+    private readonly searches: "at once" | "in slices" = "at once",
   ) {}
 
   /** Opens a note, or gives an open one a new text. Answers are up to date at once, but for notes still to be read by {@link load}. */
@@ -150,6 +155,23 @@ export class Service {
     return isAny;
   }
 
+  /** Whether there is no range left to be searched for. */
+  get isSettled(): boolean {
+    return this.program.isSettled;
+  }
+
+  /** Searches for ranges until all are found or it is told that it is time to pause. */
+  search(isTimeToPause: () => boolean): void {
+    if (this.isSettled) return;
+    this.forgetAnswers();
+    this.program.search(isTimeToPause);
+  }
+
+  /** Somebody looks at these spans of a note: what is to be searched there comes first. */
+  lookAt(path: string, spans: readonly Span[]): void {
+    this.program.lookAt(path, spans);
+  }
+
   configure(settings: Settings): void {
     this.settings = settings;
   }
@@ -159,7 +181,7 @@ export class Service {
     return [...this.program.notes.keys()].filter((path) => chapterAt(path) === undefined);
   }
 
-  /** The settled state of a note. */
+  /** The state of a note. */
   snapshot(path: string): Snapshot | undefined {
     const known = this.snapshots.get(path);
     if (known) return known;
@@ -308,12 +330,17 @@ export class Service {
   }
 
   private change(make: () => void): void {
+    this.forgetAnswers();
+    make();
+    if (this.searches === "at once") this.program.settle();
+    else this.program.update();
+  }
+
+  private forgetAnswers(): void {
     this.snapshots.clear();
     this.foundIn.clear();
     this.entries.clear();
     this.toSettle = undefined;
-    make();
-    this.program.settle();
   }
 
   private contextOf(path: string): FindingContext | undefined {

@@ -52,6 +52,8 @@ export class EndSearch {
   private lastLoss: FoundLoss | undefined;
   private closed = -Infinity;
   private readonly queue = new BoxQueue();
+  /** The box at hand, as long as inputs of it become fixed. */
+  private box: OpenBox | undefined;
 
   constructor(
     private readonly runner: BoxRunner,
@@ -66,15 +68,20 @@ export class EndSearch {
 
   /** No value is above this height. */
   get bound(): number {
-    return Math.max(this.closed, this.queue.highest);
+    return Math.max(this.closed, this.openBound);
+  }
+
+  /** No value that is still searched for is above this height; −∞ where there is none. */
+  private get openBound(): number {
+    return Math.max(this.queue.highest, this.box?.height ?? -Infinity);
   }
 
   get isDone(): boolean {
     return (
       this.loss !== undefined ||
       this.operations >= this.budget ||
-      this.queue.isEmpty ||
-      this.isClose(this.queue.highest)
+      (this.queue.isEmpty && !this.box) ||
+      this.isClose(this.openBound)
     );
   }
 
@@ -83,10 +90,11 @@ export class EndSearch {
     return this.bestPoint !== undefined && this.bound - this.best <= this.tolerance(CLOSE);
   }
 
-  /** Works on the box that may hold the highest value. */
+  /** Runs the box that may hold the highest value, once, and goes on with it in the next step as long as that fixes inputs. */
   step(): void {
     const before = this.runner.operations;
-    const box = this.queue.pop();
+    const box = this.box ?? this.queue.pop();
+    this.box = undefined;
     if (box) this.work(box);
     this.operations += this.runner.operations - before;
     if (this.operations >= this.budget && this.queue.hasLost) this.loss ??= this.lastLoss;
@@ -99,14 +107,16 @@ export class EndSearch {
 
   private work(box: OpenBox): void {
     const { runner } = this;
-    do {
-      runner.forward(box.sides, box.clips);
-      const height = this.upperHeight();
-      if (Number.isNaN(height) || (height === Infinity && isBounded(box.sides))) return this.workLost(box);
-      box.height = Math.min(box.height, height + box.slack);
-      if (this.isClose(box.height)) return this.close(box);
-      runner.backward();
-    } while (this.fix(box));
+    runner.forward(box.sides, box.clips);
+    const height = this.upperHeight();
+    if (Number.isNaN(height) || (height === Infinity && isBounded(box.sides))) return this.workLost(box);
+    box.height = Math.min(box.height, height + box.slack);
+    if (this.isClose(box.height)) return this.close(box);
+    runner.backward();
+    if (this.fix(box)) {
+      this.box = box;
+      return;
+    }
     if (isPoint(box.sides)) {
       this.tryPoint(box.sides);
       return this.close(box);

@@ -9,8 +9,8 @@ import type { Note } from "./note";
 import type { Outcome } from "./outcome";
 import type { EngineProblem, NameKind } from "./problem";
 import { sameData } from "./sameData";
+import type { FoundRanges } from "./search";
 import { NO_RUN, type Run } from "./tape";
-import type { TrueRange } from "./trueRange";
 
 /** What an entry is to those that mention its name. */
 export type EntryType =
@@ -92,7 +92,9 @@ export class Entry {
   compileProblems: readonly EngineProblem[] = NONE;
 
   /** What a search found of results whose range stage A left open, by their place among the results. */
-  found?: readonly (TrueRange | undefined)[];
+  found?: FoundRanges;
+  /** A search of its ranges is still to be done, or under way. */
+  isPending = false;
   /** An upper bound of the operations it rests on. */
   coneSize = 0;
 
@@ -104,6 +106,8 @@ export class Entry {
   /** Revisions of the program in which these last became different. */
   typeChanged = 0;
   valueChanged = 0;
+  /** The same of anything that it rests on, however far behind its arguments. */
+  coneChanged = 0;
   /** It must be resolved and compiled again. */
   stale = true;
   /** It, or something it rests on, changed in the revision at hand. */

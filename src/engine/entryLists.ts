@@ -7,6 +7,13 @@ export function sortByOrder(entries: Entry[]): boolean {
   return entries[0] !== first;
 }
 
+/** Sorts by the date of measuring, undated ones first, those of one date by place in the text; whether the last became another. */
+export function sortByDate(entries: Entry[]): boolean {
+  const last = entries.at(-1);
+  entries.sort((a, b) => (dateOf(a) === dateOf(b) ? a.order - b.order : dateOf(a) < dateOf(b) ? -1 : 1));
+  return entries.at(-1) !== last;
+}
+
 /** Takes an entry off the list of a name; a name without entries is forgotten. */
 export function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry): void {
   const list = map.get(name);
@@ -19,4 +26,8 @@ export function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry):
 export function dropOne(list: Entry[], entry: Entry): void {
   const at = list.indexOf(entry);
   if (at >= 0) list.splice(at, 1);
+}
+
+function dateOf(entry: Entry): string {
+  return entry.statement.kind === "measured" ? (entry.statement.on ?? "") : "";
 }

@@ -22,6 +22,7 @@ import type { Runner } from "./runner";
 import { judgeChoice } from "./choices";
 import { domainProblems } from "./domains";
 import { troubleProblem } from "./trouble";
+import { isOpen } from "./search";
 import { Standing, type Slots, type Tape } from "./tape";
 import type { InputValue, TrueRange } from "./trueRange";
 
@@ -242,6 +243,7 @@ class Judge {
       high: slots.high[slot],
       standing: STANDINGS[slots.standing[slot] as Standing],
       pushes,
+      ...(this.entry.isPending && isOpen(slots, slot) ? { isPending: true } : {}),
     };
   }
 
@@ -277,6 +279,8 @@ class Judge {
     const state = all.length === 0 ? "undecided" : worst(all.map((part) => part.state));
     const reason = state === "undecided" ? this.reason(all) : undefined;
     const isShared = statement.share !== undefined && state !== "holds";
+    const isOpen = clauses.some(({ margin }) => margin.isPending) || whole.some(({ isPending }) => isPending);
+    const isPending = state === "undecided" && isOpen;
     const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare) : [];
     const spare = spares.length > 0 && spares.every((s) => s !== undefined) ? Math.min(...spares) : undefined;
     return {
@@ -286,6 +290,7 @@ class Judge {
       clauses,
       ...(spare === undefined ? {} : { spare }),
       ...(isShared ? { reason: "the share of builds is not computed yet" } : reason === undefined ? {} : { reason }),
+      ...(isPending ? { isPending } : {}),
       problems,
     };
   }
@@ -324,17 +329,18 @@ class Judge {
   }
 
   /** The conditions that are no comparisons: true, false or open as a whole. */
-  private wholeConditions(): { state: RuleState; reason?: string }[] {
+  private wholeConditions(): { state: RuleState; reason?: string; isPending?: true }[] {
     const { entry } = this;
     const inClauses = new Set(entry.clauses.flatMap(({ slot }) => [slot, slot + 1, slot + 2]));
-    const parts: { state: RuleState; reason?: string }[] = [];
+    const parts: ReturnType<Judge["wholeConditions"]> = [];
     for (let i = 0; i < entry.results.length; i++) {
       if (inClauses.has(i)) continue;
-      const { nominal, low, high } = this.extent(entry.results.from + i, 0);
+      const { nominal, low, high, isPending } = this.extent(entry.results.from + i, 0);
       const isTrue = tri(low, high);
       if (Number.isNaN(nominal)) parts.push({ state: "undecided", reason: "it has no value" });
       else if (nominal === 0) parts.push({ state: "fails" });
       else if (isTrue === true) parts.push({ state: "holds" });
+      else if (isPending) parts.push({ state: "undecided", reason: SEARCHED_FOR, isPending });
       else parts.push({ state: "undecided", reason: "its bounds leave it open" });
     }
     return parts;
@@ -382,6 +388,8 @@ function judgeMargin(
   if (Number.isNaN(margin.nominal)) return { state: "undecided", reason: "it has no value" };
   const holdsBy = (m: number, l: number, r: number) => holds(relation, m, l, r);
   const nominal = holdsBy(margin.nominal, left.nominal, right.nominal);
+  if (margin.isPending && nominal && margin.standing === "undefined")
+    return { state: "undecided", reason: SEARCHED_FOR };
   if (margin.standing === "undefined")
     return { state: nominal ? "undecided" : "fails", ...(nominal ? { reason: "its range is undefined" } : {}) };
   const low = holdsBy(margin.low, left.low, right.high);
@@ -391,6 +399,7 @@ function judgeMargin(
   const sizes = relation === "=" || relation === "!=" ? {} : room(clause, left, right, margin);
   if (!nominal) return { state: "fails", ...sizes };
   if (isProved) return { state: "holds", ...sizes };
+  if (margin.isPending) return { state: "undecided", reason: SEARCHED_FOR };
   const failing = low ? margin.high : margin.low;
   if (!Number.isFinite(failing)) return { state: "undecided", reason: unboundedReason(margin) };
   // A search comes as near to an end as a thousandth of the width: it is a value that it computed that proves a failure.
@@ -403,6 +412,8 @@ function judgeMargin(
   if (!isRefuted || isCrossed) return { state: "undecided", reason: "its bounds leave it open" };
   return { state: "failsAtLimits", ...sizes };
 }
+
+const SEARCHED_FOR = "its range is still searched for";
 
 function unboundedReason(margin: Extent): string {
   const open = margin.pushes.find(({ input }) => !Number.isFinite(input.low));

@@ -50,6 +50,7 @@ class Comparison {
     if (measured.values.length !== 1 || predicted.values.length !== 1) return [];
     if (measured.dimension !== predicted.dimension || measured.point !== predicted.point)
       return [this.mismatch(measured, predicted)];
+    if (measured.values[0].isPending || predicted.values[0].isPending) return [];
     const prediction = this.prediction(target, predicted);
     if (!prediction) return [];
     const origin = program.replacementOf(target) === entry ? "assumed" : predicted.origin;

@@ -8,6 +8,8 @@ import { Arena, Kind } from "../syntax/tree";
 import { applyEdits, type Edit } from "../text/edit";
 import { definedName, type Entry } from "./entry";
 import { tableSources, type Source } from "./tableSources";
+import type { Span } from "../text/span";
+import { Suggestions } from "./suggestions";
 
 /** The statements of one block, with where each begins, counted from the block. */
 export interface BlockContent {
@@ -39,20 +41,18 @@ export class Note {
   blocks: readonly Block[] = [];
   /** Entries by the name they define; the first in the text is the one that counts. */
   readonly declared = new Map<string, Entry[]>();
-  /** `measured … instead` by the name they replace. */
+  /** `measured … instead` by the name they replace; the one that counts is the last. */
   readonly replacements = new Map<string, Entry[]>();
   /** All measurements. */
   readonly measurements = new Set<Entry>();
   /** Names with more than one entry, and perhaps some that had. */
   readonly doubled = new Set<string>();
-  /** What unknown names were found likely to mean, until a name comes or goes. */
-  readonly suggestions = new Map<string, { readonly name: string | undefined }>();
+  /** What its unknown names are likely to mean. */
+  readonly suggestions = new Suggestions(this.declared);
   /** A name came or went since the names were last judged. */
   namesChanged = false;
   /** When the names were last judged, there was something to say. */
   hasNameProblems = false;
-  /** Entries, of this note and of others, that were told which name of this note an unknown one is likely to mean. */
-  readonly guesses = new Set<Entry>();
   /** Entries, of this note and of others, that mention a name of this one: one alone, or a set. */
   private readonly mentionedBy = new Map<string, Entry | Set<Entry>>();
   private readonly contents = new Map<Block, BlockContent>();
@@ -69,6 +69,20 @@ export class Note {
   /** All entries in the order of the text. */
   *entries(): Iterable<Entry> {
     for (const block of this.blocks) yield* this.contents.get(block)?.entries ?? [];
+  }
+
+  /** The entries that touch these spans. */
+  *entriesIn(spans: readonly Span[]): Iterable<Entry> {
+    const isIn = (from: number, to: number) => spans.some(({ start, end }) => start <= to && from <= end);
+    let start = 0;
+    for (const block of this.blocks) {
+      const content = isIn(start, start + block.length) ? this.contents.get(block) : undefined;
+      for (let i = 0; content && i < content.entries.length; i++) {
+        const from = start + content.starts[i];
+        if (isIn(from, from + content.entries[i].statement.text.length)) yield content.entries[i];
+      }
+      start += block.length;
+    }
   }
 
   /** The entries that mention a name. */

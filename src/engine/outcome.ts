@@ -29,6 +29,8 @@ export interface Extent {
   readonly standing: "exact" | "attained" | "enclosed" | "undefined";
   /** Where it is attained: the inputs with the ends that lead to the highest value; the lowest is at the opposite ends. */
   readonly pushes: readonly Push[];
+  /** A narrower range is still searched for; if it is undefined, one may be found. */
+  readonly isPending?: true;
   /** Where it was searched for: the least and greatest values that were computed, and the inputs that give them. */
   readonly found?: FoundEnds;
 }
@@ -116,6 +118,8 @@ export interface RuleOutcome {
   readonly spare?: number;
   /** Why it is undecided. */
   readonly reason?: string;
+  /** It is undecided as long as a range is still searched for. */
+  readonly isPending?: true;
   readonly problems: readonly Problem[];
 }
 

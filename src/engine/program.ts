@@ -1,15 +1,16 @@
 import { applyEdits, difference, type Edit } from "../text/edit";
+import type { Span } from "../text/span";
 import type { Statement } from "../syntax/statement";
 import type { Surroundings } from "./compile";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
 import { compileEntry } from "./definition";
-import { dropFrom, dropOne, sortByOrder } from "./entryLists";
 import { declaredNames, NO_TYPE, sameType, Entry } from "./entry";
+import { dropFrom, dropOne, sortByDate, sortByOrder } from "./entryLists";
 import { chapterAt, chapterMeant, chapterPath, ChapterReaders } from "./handbook";
-import { placeOf } from "./inputPlace";
 import { judge, type JudgeContext } from "./judge";
 import type { ReadResult } from "./library";
+import { LiteralSlots } from "./literalSlots";
 import { compareMeasurements } from "./measurements";
 import { Lookup } from "./lookup";
 import { mentionsOf } from "./mentions";
@@ -18,13 +19,14 @@ import { Note, type NoteChange } from "./note";
 import type { InputPlace } from "./outcome";
 import type { EngineProblem } from "./problem";
 import { Runner } from "./runner";
-import { sameData } from "./sameData";
-import { coneSizeOf, searchRanges } from "./search";
+import { coneSizeOf, isToBeSearched, Searches } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
-import { suggestName } from "./suggest";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
 import { judgeAssumptions } from "./unused";
 import { usedPath, useTrouble } from "./uses";
+
+/** A look at what would be does not search longer than this, some tenths of a second, while somebody waits for it. */
+const MOST_SLICES_TRIED = 1000;
 
 /** What a settling did, for tests: nothing else may depend on it. */
 export interface Log {
@@ -46,6 +48,7 @@ export class Program {
   readonly slots = new Slots();
   readonly runner = new Runner(this.tape, this.slots);
   private readonly lookup = new Lookup(this.notes);
+  private readonly literals = new LiteralSlots(this.slots);
   /** Set by tests. */
   log?: Log;
 
@@ -54,19 +57,16 @@ export class Program {
   private readonly byId: (Entry | undefined)[] = [];
   private readonly freeIds: number[] = [];
   private readonly dirty = new Set<Entry>();
+  /** Names that came, went or mean another entry, by the note that defines them. */
+  private readonly changedNames = new Map<Note, Set<string>>();
   /** Dependents of dirty entries have to be marked before settling. */
   private readonly frontier: Entry[] = [];
-  /** The uncertain literal behind a slot. */
-  private readonly inputs = new Map<number, InputPlace>();
-  /** Slots of literals that were compiled away in this settling: a literal that is still the same gets its own again. */
-  private readonly retired = new Map<Entry, number[]>();
   /** The entry that is being compiled. */
   private compiling?: Entry;
-  /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
-  private readonly constants = new Map<number, number>();
   private readonly unread = new Map<string, ReadResult>();
   readonly chapters = new ChapterReaders();
   private graphChanged = false;
+  private readonly searches = new Searches(this);
   private readonly snapshots = new Map<string, Snapshot>();
 
   /** Opens a note, or gives an open one a new text. */
@@ -130,8 +130,38 @@ export class Program {
     return [...paths];
   }
 
-  /** Brings every entry up to date. */
+  /** Brings every entry up to date, and finds every range that has to be searched for. */
   settle(): void {
+    this.update();
+    this.search(() => false);
+  }
+
+  /** Whether there is no range left to be searched for. */
+  get isSettled(): boolean {
+    return this.searches.isDone;
+  }
+
+  /** Searches for ranges after an {@link update}, until all are found or it is told that it is time to pause. */
+  search(isTimeToPause: () => boolean): void {
+    if (this.isSettled) return;
+    this.searches.work(isTimeToPause, (entry, ranges) => {
+      entry.found = ranges;
+      // What is wrong with a range is told by the run at hand.
+      this.runner.run(entry.code);
+      this.setOutcome(entry);
+    });
+    if (this.isSettled) for (const note of this.notes.values()) compareMeasurements(this, note);
+  }
+
+  /** Somebody looks at these spans of a note: what is to be searched there comes first. */
+  lookAt(path: string, spans: readonly Span[]): void {
+    const note = this.isSettled ? undefined : this.notes.get(path);
+    if (note) this.searches.prefer(note.entriesIn(spans));
+  }
+
+  /** Brings every entry up to date, but for ranges that have to be searched for: those are marked as pending. */
+  update(): void {
+    this.spreadNames();
     this.spread();
     const waiting = [...this.dirty];
     for (const entry of waiting) if (entry.stale) this.resolve(entry);
@@ -139,10 +169,10 @@ export class Program {
     const later = waiting.filter((entry) => !this.updateAtOnce(entry));
     if (later.length > 0) {
       const next = (entry: Entry) => entry.dependencies.filter((dependency) => dependency.dirty);
-      forEachComponent(later, next, (component) => this.update(component));
+      forEachComponent(later, next, (component) => this.updateComponent(component));
     }
     this.dirty.clear();
-    this.giveBackRetired();
+    this.literals.giveBackReleased();
     if (this.graphChanged || waiting.length > 0) this.judgeNotes();
     this.revision++;
   }
@@ -164,13 +194,18 @@ export class Program {
     const before = this.notes.get(path)?.text;
     if (before === undefined) throw new Error(`The note ${path} is not open.`);
     const after = applyEdits(before, edits);
+    const wasSettled = this.isSettled;
     this.edit(path, difference(before, after));
+    let slices = 0;
     try {
-      this.settle();
+      this.update();
+      this.search(() => ++slices > MOST_SLICES_TRIED);
       return look();
     } finally {
       this.edit(path, difference(after, before));
-      this.settle();
+      this.update();
+      // What was found before is known, and costs little to find again.
+      if (wasSettled) this.search(() => false);
     }
   }
 
@@ -181,6 +216,11 @@ export class Program {
     return entry;
   }
 
+  /** The uncertain literal behind a slot, as its readers are told of it. */
+  inputPlace(slot: number): InputPlace {
+    return this.literals.inputAt(slot);
+  }
+
   entryById(id: number): Entry {
     return this.byId[id]!;
   }
@@ -188,6 +228,8 @@ export class Program {
   private apply(note: Note, change: NoteChange): void {
     for (const entry of change.removed) this.remove(entry);
     if (change.added.length > 0) this.graphChanged = true;
+    // Who was told which names there are was told them in their order.
+    if (change.moved && !this.changedNames.has(note)) this.changedNames.set(note, new Set());
     if (change.moved || (change.replaced.length > 0 && note.hasNameProblems)) note.namesChanged = true;
     if (change.replaced.some(({ unusedProblems }) => unusedProblems.length > 0)) this.graphChanged = true;
     // An entry that was edited in place defines the same name: those who use it look again only if its type changes.
@@ -196,18 +238,17 @@ export class Program {
       this.declare(entry);
       this.invalidate(entry);
     }
-    // A name doubled in the text belongs to its first place, which any insertion can change.
+    if (change.moved || change.added.length > 0 || change.removed.length > 0) this.putInOrder(note);
+  }
+
+  /** A name doubled in the text belongs to its first place, which any insertion can change. */
+  private putInOrder(note: Note): void {
     for (const name of note.doubled) {
       const entries = note.declared.get(name) ?? [];
       if (entries.length < 2) note.doubled.delete(name);
       else if (sortByOrder(entries)) this.nameChanged(note, name);
     }
-    for (const [name, entries] of note.replacements) {
-      if (entries.length > 1 && sortByOrder(entries)) this.invalidateDeclared(note, name);
-    }
-    if (!note.namesChanged) return;
-    for (const entry of note.guesses) this.invalidate(entry);
-    note.guesses.clear();
+    for (const [name, entries] of note.replacements) if (sortByDate(entries)) this.invalidateDeclared(note, name);
   }
 
   private declare(entry: Entry): void {
@@ -252,29 +293,12 @@ export class Program {
     this.tape.giveBack(entry.code);
     this.slots.giveBack(entry.results);
     this.slots.giveBack(entry.checked);
-    this.releaseLiterals(entry);
+    this.literals.release(entry);
+    this.searches.drop(entry);
     this.dirty.delete(entry);
     this.byId[entry.id] = undefined;
     this.freeIds.push(entry.id);
     this.graphChanged = true;
-  }
-
-  private releaseLiterals(entry: Entry): void {
-    if (!entry.literals) return;
-    const retired = this.retired.get(entry) ?? [];
-    retired.push(...entry.literals.values());
-    this.retired.set(entry, retired);
-    entry.literals = undefined;
-  }
-
-  private giveBackRetired(): void {
-    for (const slots of this.retired.values()) {
-      for (const slot of slots) {
-        this.inputs.delete(slot);
-        this.slots.giveBack({ from: slot, length: 1 });
-      }
-    }
-    this.retired.clear();
   }
 
   private invalidate(entry: Entry): void {
@@ -290,12 +314,24 @@ export class Program {
     this.frontier.push(entry);
   }
 
-  /** A name came, went or means another entry: of an assumption, what replaces it depends on which entry it means. */
+  /** A name came, went or means another entry. Who is to look again is worked out once for all changes, in {@link spreadNames}. */
   private nameChanged(note: Note, name: string): void {
-    this.invalidateMentions(note, name);
-    this.invalidateDeclared(note, name);
-    note.suggestions.clear();
+    const names = this.changedNames.get(note);
+    if (names) names.add(name);
+    else this.changedNames.set(note, new Set([name]));
     note.namesChanged = true;
+  }
+
+  /** Marks those who mention changed names, and those who define them: what replaces an assumption depends on which entry is meant. */
+  private spreadNames(): void {
+    for (const [note, names] of this.changedNames) {
+      for (const name of names) {
+        this.invalidateMentions(note, name);
+        this.invalidateDeclared(note, name);
+      }
+      for (const entry of note.suggestions.changed(names)) this.invalidate(entry);
+    }
+    this.changedNames.clear();
   }
 
   private invalidateMentions(note: Note, name: string): void {
@@ -399,9 +435,9 @@ export class Program {
   /** The measurement that stands instead of an assumption: the one with the latest date, else the last written. */
   replacementOf(entry: Entry): Entry | undefined {
     const name = entry.name;
-    const candidates =
-      name !== undefined && this.find(entry, name) === entry ? entry.note.replacements.get(name) : undefined;
-    return candidates?.reduce((best, other) => (dateOf(other) >= dateOf(best) ? other : best));
+    return name !== undefined && this.find(entry, name) === entry
+      ? entry.note.replacements.get(name)?.at(-1)
+      : undefined;
   }
 
   /** Brings an entry up to date if nothing that it rests on is still waiting. */
@@ -412,7 +448,7 @@ export class Program {
   }
 
   /** Brings one entry up to date, or the members of a circle. */
-  private update(component: readonly Entry[]): void {
+  private updateComponent(component: readonly Entry[]): void {
     const [entry] = component;
     if (component.length > 1 || entry.dependencies.includes(entry)) {
       const problemOf = circleProblems(component);
@@ -425,23 +461,24 @@ export class Program {
   private updateOne(entry: Entry): void {
     let isRetyped = entry.stale;
     let isMoved = false;
-    for (const { typeChanged, valueChanged } of entry.dependencies) {
+    for (const { typeChanged, valueChanged, coneChanged } of entry.dependencies) {
       isRetyped ||= typeChanged === this.revision;
       isMoved ||= valueChanged === this.revision;
+      if (coneChanged === this.revision) entry.coneChanged = this.revision;
     }
     if (isRetyped) this.compile(entry);
     entry.coneSize = coneSizeOf(entry);
-    // What was found by a search rests on the whole cone, in which something changed even if no argument did.
-    if (isRetyped || isMoved || entry.found) this.run(entry);
+    // What a search found rests on the whole cone, in which something can change though no argument does.
+    const restsOnCone = entry.found !== undefined || entry.isPending || entry.domainChecks.length > 0;
+    if (isRetyped || isMoved || (restsOnCone && entry.coneChanged === this.revision)) this.run(entry);
     entry.dirty = false;
   }
 
   private compile(entry: Entry): void {
     this.log?.compiled.push(entry.statement.text);
-    this.releaseLiterals(entry);
+    this.literals.release(entry);
     this.compiling = entry;
     const definition = compileEntry(entry, this.surroundings, this.code, this.replacementOf(entry));
-    this.tape.giveBack(entry.code);
     if (entry.results.length !== definition.stores.length) {
       this.slots.giveBack(entry.results);
       entry.results = this.slots.take(definition.stores.length);
@@ -453,6 +490,8 @@ export class Program {
     }
     definition.checked.forEach(({ at, node }, i) => this.code.emit(0, node, entry.id, at, entry.checked.from + i));
     definition.stores.forEach(({ at, node }, i) => this.code.emit(0, node, entry.id, at, entry.results.from + i));
+    if (!this.tape.holds(entry.code, this.code)) entry.coneChanged = this.revision;
+    this.tape.giveBack(entry.code);
     entry.code = this.tape.append(this.code);
     if (
       !sameType(entry.type, definition.type) ||
@@ -474,8 +513,12 @@ export class Program {
   private run(entry: Entry): void {
     this.log?.run.push(entry.statement.text);
     const changed = entry.code.length > 0 && this.runner.run(entry.code);
-    if (changed || entry.statement.kind === "function") entry.valueChanged = this.revision;
-    entry.found = searchRanges(this, entry);
+    if (changed || entry.statement.kind === "function") entry.valueChanged = entry.coneChanged = this.revision;
+    if (entry.coneChanged === this.revision) {
+      entry.found = undefined;
+      if (isToBeSearched(this, entry)) this.searches.add(entry);
+      else this.searches.drop(entry);
+    }
     this.setOutcome(entry);
   }
 
@@ -485,7 +528,7 @@ export class Program {
 
   /** Members of a circle have no value. */
   private breakCircle(entry: Entry, problem: EngineProblem): void {
-    this.releaseLiterals(entry);
+    this.literals.release(entry);
     this.tape.giveBack(entry.code);
     this.slots.giveBack(entry.results);
     this.slots.giveBack(entry.checked);
@@ -498,6 +541,7 @@ export class Program {
     entry.blockedBy = undefined;
     entry.compileProblems = [problem];
     entry.found = undefined;
+    this.searches.drop(entry);
     // Whatever becomes of the circle, its members are compiled again: they have no code, and a problem that may be gone.
     entry.stale = true;
     entry.dirty = false;
@@ -515,24 +559,6 @@ export class Program {
     this.graphChanged = false;
   }
 
-  /** The uncertain literal behind a slot, as its readers are told of it. */
-  inputPlace(slot: number): InputPlace {
-    return this.inputs.get(slot)!;
-  }
-
-  /**
-   * A slot for an uncertain literal. One that was there before, with the same name and limits, keeps its slot; any other
-   * gets a new one, by which all that rests on it hears that it changed.
-   */
-  private inputSlot(entry: Entry, place: InputPlace): number {
-    const retired = this.retired.get(entry) ?? [];
-    const again = retired.findIndex((slot) => sameData(this.inputs.get(slot), place));
-    const slot = again >= 0 ? retired.splice(again, 1)[0] : this.slots.take(1).from;
-    this.slots.setInput(slot, place.nominal, place.low, place.high);
-    this.inputs.set(slot, place);
-    return slot;
-  }
-
   private readonly surroundings: Surroundings = {
     find: (from, name) => this.find(from, name),
     chapter: (name) => {
@@ -546,38 +572,14 @@ export class Program {
     column: (table, name) => this.lookup.column(table, name),
     columns: (table) => {
       // A column that comes or goes is told to those who were told which there are.
-      if (this.compiling) table.note.guesses.add(this.compiling);
+      if (this.compiling) table.note.suggestions.listen(this.compiling);
       return this.lookup.columnsOf(table);
     },
     isRead: (use) => this.noteUsedBy(use) !== undefined,
-    literalSlot: (entry, node, literal, name) => {
-      const known = entry.literals?.get(node);
-      if (known !== undefined) return known;
-      const isExact = literal.low === literal.high;
-      const slot = isExact ? this.slots.take(1).from : this.inputSlot(entry, placeOf(entry, node, literal, name));
-      if (isExact) this.slots.setConstant(slot, literal.nominal);
-      (entry.literals ??= new Map()).set(node, slot);
-      return slot;
-    },
-    constantSlot: (value) => {
-      let slot = this.constants.get(value);
-      if (slot === undefined) {
-        slot = this.slots.take(1).from;
-        this.slots.setConstant(slot, value);
-        this.constants.set(value, slot);
-      }
-      return slot;
-    },
+    literalSlot: (entry, node, literal, name) => this.literals.slotOf(entry, node, literal, name),
+    constantSlot: (value) => this.literals.constant(value),
     isCounted: (entry, name) => this.find(entry, name)?.statement.kind === "items",
-    suggest: (entry, name, wanted) => {
-      if (this.compiling) entry.note.guesses.add(this.compiling);
-      const key = `${wanted} ${name}`;
-      const known = entry.note.suggestions.get(key);
-      if (known !== undefined) return known.name;
-      const suggestion = suggestName(entry.note, name, wanted);
-      entry.note.suggestions.set(key, { name: suggestion });
-      return suggestion;
-    },
+    suggest: (entry, name, wanted) => entry.note.suggestions.ask(name, wanted, this.compiling ?? entry),
   };
 
   private readonly judgeContext: JudgeContext = {
@@ -590,8 +592,4 @@ export class Program {
     useTrouble: (entry) => useTrouble(entry, (path) => (this.notes.has(path) ? undefined : this.unread.get(path))),
     isRead: (path) => this.notes.has(path),
   };
-}
-
-function dateOf(entry: Entry): string {
-  return entry.statement.kind === "measured" ? (entry.statement.on ?? "") : "";
 }

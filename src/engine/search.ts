@@ -1,18 +1,28 @@
-import { coneOfSlot, type ConeSource } from "./cone";
+import { coneOf, coneOfSlot, type ConeSource } from "./cone";
 import type { Entry } from "./entry";
+import { KnownRanges } from "./knownRanges";
 import { Standing } from "./tape";
-import { trueRange, trueRangeOfCone, type TrueRange } from "./trueRange";
+import { searchInSlices, trueRangeOfCone, type SearchOptions, type TrueRange } from "./trueRange";
 
 /**
- * Tape operations that a search may spend on an end while somebody types. They are counted, never timed, so that the same
- * note gives the same figures anywhere; a definition takes a few tenths of a millisecond at most, a rule one or two.
+ * Tape operations that a search may spend on an end. They are counted, never timed, so that the same note gives the same
+ * figures anywhere. An operation takes some 30 ns: a definition that is hard takes a few milliseconds, and a command line
+ * that checks a hundred of them a second. What a rule needs is the sign of its margin, on which an order may hang: beyond
+ * the first budget it is searched on only until that is known, for up to a fifth of a second.
  */
-const BUDGET_OF_DEFINITION = 6_000;
-const BUDGET_OF_RULE = 40_000;
+const OF_DEFINITION: SearchOptions = { budget: 100_000 };
+const OF_RULE: SearchOptions = { budget: 2_000_000, budgetOnceSignProved: 100_000 };
+/** What is searched within an edit, before anything is shown, has a few tenths of a millisecond. */
+const AT_ONCE: SearchOptions = { budget: 6_000 };
 /** What rests on more operations than this, counted along every path, is left enclosed: copying it alone would be felt. */
 const LARGEST_CONE = 2_000;
 /** A longer list is left as stage A has it. */
 const MOST_RESULTS = 12;
+/** Operations between two looks at whether it is time to pause: a few tenths of a millisecond. */
+const SLICE = 10_000;
+
+/** For each result of an entry what was found of its range; undefined where stage A had settled it. */
+export type FoundRanges = readonly (TrueRange | undefined)[];
 
 /** An upper bound of the operations that an entry rests on, its own included; shared ones are counted for every path. */
 export function coneSizeOf(entry: Entry): number {
@@ -21,32 +31,105 @@ export function coneSizeOf(entry: Entry): number {
   return Math.min(size, LARGEST_CONE + 1);
 }
 
-/**
- * Searches the results of an entry whose range stage A left enclosed, or could not give: for each such result what was
- * found. Undefined where there is nothing to search. What is found depends on what the entry rests on and on nothing else.
- */
-export function searchRanges(source: ConeSource, entry: Entry): readonly (TrueRange | undefined)[] | undefined {
-  const { results, coneSize, type, statement } = entry;
+/** Whether an entry that was just run has a result whose range stage A left enclosed, or could not give. */
+export function isToBeSearched({ slots }: ConeSource, entry: Entry): boolean {
+  const { results, coneSize, type } = entry;
   const isSearched = type.kind === "quantity" || type.kind === "rule";
-  if (!isSearched || coneSize > LARGEST_CONE || results.length > MOST_RESULTS) return undefined;
-  const budget = statement.kind === "rule" ? BUDGET_OF_RULE : BUDGET_OF_DEFINITION;
-  let found: (TrueRange | undefined)[] | undefined;
-  for (let i = 0; i < results.length; i++) {
-    if (!isOpen(source, results.from + i)) continue;
-    found ??= [];
-    found[i] = trueRange(source, entry, i, { budget });
-  }
-  return found;
+  if (!isSearched || coneSize > LARGEST_CONE || results.length > MOST_RESULTS) return false;
+  for (let i = 0; i < results.length; i++) if (isOpen(slots, results.from + i)) return true;
+  return false;
 }
 
-/** Searches a slot that an entry reads or writes and whose range stage A left enclosed; undefined where that costs too much. */
+/**
+ * Searches at once a slot that an entry reads or writes and whose range stage A left enclosed; undefined where that costs too
+ * much.
+ */
 export function searchSlot(source: ConeSource, entry: Entry, slot: number): TrueRange | undefined {
   if (entry.coneSize > LARGEST_CONE) return undefined;
-  return trueRangeOfCone(coneOfSlot(source, entry, slot), { budget: BUDGET_OF_DEFINITION });
+  return trueRangeOfCone(coneOfSlot(source, entry, slot), AT_ONCE);
 }
 
-/** It has a value, and a range that is not known to be the true one. */
-function isOpen({ slots }: ConeSource, slot: number): boolean {
-  if (Number.isNaN(slots.nominal[slot])) return false;
-  return slots.standing[slot] === Standing.Enclosed || slots.standing[slot] === Standing.Undefined;
+/** Whether a slot has a value, and a range that is not known to be the true one. */
+export function isOpen({ nominal, standing }: ConeSource["slots"], slot: number): boolean {
+  if (Number.isNaN(nominal[slot])) return false;
+  return standing[slot] === Standing.Enclosed || standing[slot] === Standing.Undefined;
+}
+
+/**
+ * The searches that stage A leaves to be done, worked on a slice at a time. What one finds depends on what its entry
+ * rests on and on nothing else, so they can be done in any order; those that somebody looks at come first, then rules.
+ * Each works on a copy: edits of other entries do not disturb it, and an edit of its own drops it.
+ */
+export class Searches {
+  private readonly waiting: readonly Set<Entry>[] = [new Set(), new Set(), new Set()];
+  private readonly begun = new Map<Entry, Generator<void, FoundRanges>>();
+  private readonly known = new KnownRanges();
+
+  constructor(private readonly source: ConeSource) {}
+
+  get isDone(): boolean {
+    return this.waiting.every(({ size }) => size === 0);
+  }
+
+  /** Puts an entry on the list; whatever was begun for it is dropped. */
+  add(entry: Entry): void {
+    this.drop(entry);
+    entry.isPending = true;
+    this.waiting[entry.type.kind === "rule" ? Turn.Rule : Turn.Other].add(entry);
+  }
+
+  drop(entry: Entry): void {
+    if (!entry.isPending) return;
+    entry.isPending = false;
+    this.begun.delete(entry);
+    for (const turn of this.waiting) turn.delete(entry);
+  }
+
+  /** Somebody looks at these entries: what is to be searched of them comes first. */
+  prefer(entries: Iterable<Entry>): void {
+    for (const entry of entries) {
+      if (!entry.isPending) continue;
+      for (const turn of this.waiting) turn.delete(entry);
+      this.waiting[Turn.LookedAt].add(entry);
+    }
+  }
+
+  /** Searches until all is found, or it is told that it is time to pause. */
+  work(isTimeToPause: () => boolean, found: (entry: Entry, ranges: FoundRanges) => void): void {
+    for (let entry = this.next(); entry && !isTimeToPause(); entry = this.next()) {
+      let search = this.begun.get(entry);
+      if (!search) this.begun.set(entry, (search = this.search(entry)));
+      const slice = search.next();
+      if (!slice.done) continue;
+      this.drop(entry);
+      found(entry, slice.value);
+    }
+  }
+
+  private next(): Entry | undefined {
+    for (const turn of this.waiting) for (const entry of turn) return entry;
+    return undefined;
+  }
+
+  private *search(entry: Entry): Generator<void, FoundRanges> {
+    const { results, type } = entry;
+    const found: (TrueRange | undefined)[] = [];
+    for (let i = 0; i < results.length; i++) {
+      if (!isOpen(this.source.slots, results.from + i)) continue;
+      const options = type.kind === "rule" ? OF_RULE : OF_DEFINITION;
+      const cone = coneOf(this.source, entry, i);
+      found[i] = this.known.get(cone, options);
+      if (found[i]) continue;
+      const range = yield* searchInSlices(cone, options, SLICE);
+      this.known.set(cone, options, range);
+      found[i] = range;
+    }
+    return found;
+  }
+}
+
+const enum Turn {
+  LookedAt,
+  Rule,
+  Other,
 }

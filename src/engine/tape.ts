@@ -71,6 +71,17 @@ export class Tape {
     return run;
   }
 
+  /** Whether a run has these operations on these operands. */
+  holds(run: Run, code: Code): boolean {
+    if (run.length !== code.count) return false;
+    for (let k = 0; k < run.length; k++) {
+      const at = run.from + k;
+      const isSame = this.op[at] === code.op[k] && this.a[at] === code.a[k] && this.b[at] === code.b[k];
+      if (!isSame || this.c[at] !== code.c[k]) return false;
+    }
+    return true;
+  }
+
   giveBack(run: Run): void {
     this.runs.giveBack(run);
   }

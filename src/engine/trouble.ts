@@ -20,8 +20,8 @@ export function troubleProblem(entry: Entry, context: JudgeContext, of: "value" 
         ? Number.isNaN(slots.nominal[slot])
         : !Number.isFinite(slots.low[slot]) || !Number.isFinite(slots.high[slot]);
     const searched = entry.found?.[slot - entry.results.from];
-    // A search may have found the range that enclosing alone could not give.
-    if (!isLost || (of === "range" && searched && searched.kind !== "undefined")) continue;
+    // A search may have found the range that enclosing alone could not give, or may still find it.
+    if (!isLost || (of === "range" && (entry.isPending || (searched && searched.kind !== "undefined")))) continue;
     const origin = runner.origin(code, tape.a[row], of);
     if (!origin) continue;
     const problem = describe(entry, context, of, origin.row, origin.operands);

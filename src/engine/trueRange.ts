@@ -48,41 +48,34 @@ export interface RangeLoss {
   readonly isProved: boolean;
 }
 
-export interface TrueRangeOptions {
-  /** Stop as soon as zero is known to lie outside, or values of both signs occur: for the margin of a rule. */
-  readonly stopWhenSignProved?: boolean;
+export interface SearchOptions {
   /** Most tape operations an end. */
   readonly budget?: number;
+  /**
+   * Most of them once zero is known to lie outside, or values of both signs occur: for the margin of a rule, whose sign
+   * is worth more than its size. With 0 the search stops there.
+   */
+  readonly budgetOnceSignProved?: number;
 }
 
 /** The true range of a result of an entry, by its place among the entry's results. */
-export function trueRange(source: ConeSource, entry: Entry, result = 0, options: TrueRangeOptions = {}): TrueRange {
-  const slices = trueRangeInSlices(source, entry, result, options, Infinity);
-  for (;;) {
-    const slice = slices.next();
-    if (slice.done) return slice.value;
-  }
+export function trueRange(source: ConeSource, entry: Entry, result = 0, options: SearchOptions = {}): TrueRange {
+  return trueRangeOfCone(coneOf(source, entry, result), options);
 }
 
 /** The true range of the result of a cone. */
-export function trueRangeOfCone(cone: Cone, options: TrueRangeOptions = {}): TrueRange {
+export function trueRangeOfCone(cone: Cone, options: SearchOptions = {}): TrueRange {
   const search = new RangeSearch(cone, options);
   while (!search.isDone) search.step();
   return search.result();
 }
 
 /**
- * The same, which pauses after about `slice` tape operations each time: a forward run of the cone is not interrupted.
- * The notes may change between slices; what is searched is a copy of how they were at the first.
+ * The true range of the result of a cone, by a search that pauses after about `slice` tape operations each time: a
+ * forward and backward run of the cone is not interrupted.
  */
-export function* trueRangeInSlices(
-  source: ConeSource,
-  entry: Entry,
-  result: number,
-  options: TrueRangeOptions,
-  slice: number,
-): Generator<void, TrueRange> {
-  const search = new RangeSearch(coneOf(source, entry, result), options);
+export function* searchInSlices(cone: Cone, options: SearchOptions, slice: number): Generator<void, TrueRange> {
+  const search = new RangeSearch(cone, options);
   for (let pause = slice; !search.isDone;) {
     search.step();
     if (search.operations < pause || search.isDone) continue;
@@ -100,7 +93,7 @@ class RangeSearch {
 
   constructor(
     private readonly cone: Cone,
-    private readonly options: TrueRangeOptions,
+    private readonly options: SearchOptions,
   ) {
     this.runner = new BoxRunner(cone);
     const splitter = new Splitter(cone);
@@ -154,8 +147,9 @@ class RangeSearch {
   }
 
   private get isStoppedBySign(): boolean {
-    if (!this.options.stopWhenSignProved) return false;
-    const { least, greatest } = this;
+    const { least, greatest, options } = this;
+    const { budgetOnceSignProved = Infinity } = options;
+    if (Math.max(least.operations, greatest.operations) < budgetOnceSignProved) return false;
     if (least.isOpenToLoss || greatest.isOpenToLoss) return false;
     return -least.bound > 0 || greatest.bound < 0 || (-least.best < 0 && greatest.best > 0);
   }

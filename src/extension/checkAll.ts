@@ -43,6 +43,7 @@ async function checkAll(
     token,
     report: (done, total) => progress.report({ message: `${done + 1} of ${total}`, increment: 100 / total }),
   });
+  await notes.settled(token);
   if (token.isCancellationRequested) return;
   await problems.showAll(unread, token);
   const checked = await recordsOf(notes, token);

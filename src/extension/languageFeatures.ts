@@ -27,8 +27,7 @@ export function registerLanguageFeatures(notes: Notes, guard: Guard): vscode.Dis
     languages.registerHoverProvider(LANGUAGE, {
       provideHover: guard.wrap("Hover", undefined, (document: vscode.TextDocument, at: vscode.Position) => {
         const note = asked(document);
-        const hover = note?.service.hover(note.path, document.offsetAt(at));
-        return note && hover && toHover(note.lines, hover);
+        return note && hoverAt(note, notes, document.offsetAt(at));
       }),
     }),
     languages.registerDocumentSymbolProvider(LANGUAGE, {
@@ -149,6 +148,13 @@ function registerWritingHelp(
       ",",
     ),
   );
+}
+
+function hoverAt({ service, path, lines }: Asked, notes: Notes, offset: number): vscode.Hover | undefined {
+  const meant = service.definition(path, offset) ?? { path, span: { start: offset, end: offset } };
+  notes.lookAt(meant.path, meant.span);
+  const hover = service.hover(path, offset);
+  return hover && toHover(lines, hover);
 }
 
 function quickFixes(

@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
 import { CHAPTERS, Service, type Edit, type NoteEdits, type Span } from "../service";
-import { toEdit, toRange } from "./converters";
+import { toEdit, toRange, toSpan } from "./converters";
 import type { Guard } from "./guard";
 import { HANDBOOK, type HandbookFiles } from "./handbookDocuments";
 import { WorkspaceLibrary } from "./library";
@@ -10,6 +10,11 @@ import { readSettings, SECTION } from "./settings";
 export const LANGUAGE = "copperbook";
 const NOTE_FILES = "**/*.calcs.md";
 const OTHERS_FILES = "**/node_modules/**";
+
+/** Ranges are searched for so long before the editor is let in: half a frame of a screen that shows sixty in a second. */
+const SLICE_MS = 8;
+/** While a search goes on, what it found so far is shown so often: seldom enough to be read. */
+const SHOWN_EVERY_MS = 200;
 
 /** How far a long task has come. */
 export interface Watch {
@@ -37,12 +42,15 @@ export class Notes implements vscode.Disposable {
   private current: Service;
   private readonly subscriptions: vscode.Disposable[] = [this.changes];
 
+  private isSearching = false;
+  private isDisposed = false;
+
   constructor(
     private readonly guard: Guard,
     handbook: HandbookFiles,
   ) {
     this.library = new WorkspaceLibrary((path) => this.open.get(path)?.getText(), handbook);
-    this.current = new Service(this.library, readSettings());
+    this.current = new Service(this.library, readSettings(), "in slices");
     const { workspace } = vscode;
     const on = <E>(event: vscode.Event<E>, what: string, listener: (given: E) => unknown): void => {
       this.subscriptions.push(event(guard.wrap<[E], unknown>(what, undefined, listener)));
@@ -60,6 +68,7 @@ export class Notes implements vscode.Disposable {
   }
 
   dispose(): void {
+    this.isDisposed = true;
     for (const subscription of this.subscriptions) subscription.dispose();
   }
 
@@ -119,8 +128,20 @@ export class Notes implements vscode.Disposable {
       else unread.push({ path, why: result.detail });
     }
     await this.load();
-    this.changes.fire();
+    this.changed();
     return unread;
+  }
+
+  /** Until no range is left to be searched for. */
+  async settled(token: vscode.CancellationToken): Promise<void> {
+    while (!this.current.isSettled && !token.isCancellationRequested) await breath();
+  }
+
+  /** Somebody looks at a place: what is still to be searched there is searched now, for a slice of time at the most. */
+  lookAt(path: string, span: Span): void {
+    if (this.current.isSettled) return;
+    this.current.lookAt(path, [span]);
+    this.searchSlice();
   }
 
   /** A text from disk, unless the note was opened meanwhile. */
@@ -133,7 +154,7 @@ export class Notes implements vscode.Disposable {
     if (path === undefined) return;
     this.open.set(path, document);
     this.service.open(path, document.getText());
-    this.settled();
+    this.changedInEditor();
   }
 
   private edited({ document, contentChanges }: vscode.TextDocumentChangeEvent): void {
@@ -145,7 +166,7 @@ export class Notes implements vscode.Disposable {
       this.guard.bug(`An edit of ${path} could not be followed; all notes are read afresh`, error);
       this.startAfresh();
     }
-    this.settled();
+    this.changedInEditor();
   }
 
   private follow(path: string, document: vscode.TextDocument, edits: readonly Edit[]): void {
@@ -172,21 +193,60 @@ export class Notes implements vscode.Disposable {
     if (this.open.has(path)) return;
     if ("text" in result) this.service.open(path, result.text);
     else this.service.close(path);
-    this.settled();
+    this.changedInEditor();
   }
 
   /** After a bug nothing that the old service holds is trusted. */
   private startAfresh(): void {
-    this.current = new Service(this.library, readSettings());
+    this.current = new Service(this.library, readSettings(), "in slices");
     for (const [path, document] of this.open)
       this.guard.run(`Opening ${path}`, undefined, () => this.service.open(path, document.getText()));
   }
 
-  private settled(): void {
-    this.changes.fire();
+  private changedInEditor(): void {
+    this.changed();
     void this.guard.run("Reading the notes that others use", undefined, async () => {
-      if (await this.load()) this.changes.fire();
+      if (await this.load()) this.changed();
     });
+  }
+
+  /** Tells that answers may have changed, and searches for the ranges that are pending in them. */
+  private changed(): void {
+    this.changes.fire();
+    if (this.isSearching || this.current.isSettled) return;
+    this.isSearching = true;
+    void this.guard.run("Searching for ranges", undefined, async () => {
+      try {
+        await this.search();
+      } finally {
+        this.isSearching = false;
+      }
+    });
+  }
+
+  /** In slices, until nothing is pending, whatever is edited meanwhile. */
+  private async search(): Promise<void> {
+    for (let shown = performance.now(); !this.isDisposed;) {
+      await breath();
+      if (this.current.isSettled) return;
+      for (const { document, visibleRanges } of vscode.window.visibleTextEditors) {
+        const path = this.pathOf(document);
+        if (path !== undefined)
+          this.current.lookAt(
+            path,
+            visibleRanges.map((range) => toSpan(document, range)),
+          );
+      }
+      this.searchSlice();
+      if (!this.current.isSettled && performance.now() - shown < SHOWN_EVERY_MS) continue;
+      shown = performance.now();
+      this.changes.fire();
+    }
+  }
+
+  private searchSlice(): void {
+    const end = performance.now() + SLICE_MS;
+    this.current.search(() => performance.now() >= end);
   }
 
   private async load(): Promise<boolean> {

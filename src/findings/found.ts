@@ -95,7 +95,7 @@ function explainedRows(context: FindingContext, isError: (problem: Problem) => b
 function ruleProblem(row: Row, explained: ReadonlySet<Row>): Found | undefined {
   const { outcome, statement } = row;
   if (outcome.kind !== "rule" || statement.kind !== "rule" || outcome.state === "holds") return undefined;
-  if (outcome.state === "undecided" && explained.has(row)) return undefined;
+  if (outcome.state === "undecided" && (outcome.isPending || explained.has(row))) return undefined;
   return {
     row,
     problem: { code: `rule.${outcome.state}`, span: statement.tree.span(statement.condition), rule: outcome },

@@ -124,6 +124,7 @@ function uncertainty(
 /** At which inputs the limits occur; of an enclosure also how far it is known to reach. */
 function limitsText(extent: Extent, outcome: QuantityOutcome): string {
   const { standing, pushes, low, high, found } = extent;
+  if (extent.isPending) return "";
   const [highest, lowest] = [inputsAt(extent, "high"), inputsAt(extent, "low")];
   const at = highest.length === 0 ? "" : `Highest at ${escaped(named(highest))}  \nLowest at ${escaped(named(lowest))}`;
   if (standing === "enclosed") {

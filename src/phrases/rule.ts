@@ -13,6 +13,7 @@ const INPUTS_NAMED = 2;
  * *fails, 9 % short* · *undecided, V_f has no value*.
  */
 export function rulePhrase(rule: RuleOutcome): string {
+  if (rule.isPending) return "…";
   const clause = decisiveClause(rule);
   const parts: string[] = [STATES[rule.state]];
   if (rule.state === "undecided") {

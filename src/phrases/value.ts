@@ -12,9 +12,14 @@ export interface Showable {
   readonly step?: number;
 }
 
-/** A value with its range, in the order of a data sheet: `0.4 .. 3 .. 5.6 V`. Without a range, the nominal value alone. */
+/**
+ * A value with its range, in the order of a data sheet: `0.4 .. 3 .. 5.6 V`. Without a range, the nominal value alone.
+ * While a range is still searched for, what is known of it so far and an ellipsis.
+ */
 export function extentText(extent: Extent, of: Showable): string {
   if (Number.isNaN(extent.nominal)) return "";
+  if (extent.isPending && extent.standing === "undefined") return `${numberText(extent.nominal, of)} …`;
+  if (extent.isPending) return `${show(extent, of.dimension, optionsOf(of))} …`;
   if (extent.standing === "undefined") return `${numberText(extent.nominal, of)}, range undefined`;
   return show(extent, of.dimension, optionsOf(of));
 }

@@ -83,9 +83,27 @@ export function power(a: Dimension, exponent: number): Dimension | undefined {
   return [...exponents, ...counts.values()].every(isInSixths) ? dimensionOf(exponents, counts) : undefined;
 }
 
+/**
+ * The product of powers. What is counted is gathered first, so that a unit of hundreds of counted things is not
+ * multiplied up through hundreds of dimensions.
+ */
+export function productOfPowers(powers: readonly (readonly [dimension: Dimension, exponent: number])[]): Dimension {
+  let uncounted = RATIO;
+  const counts = new Map<string, number>();
+  for (const [dimension, exponent] of powers) {
+    uncounted = multiply(uncounted, power(withoutAnyCounts(dimension), exponent)!);
+    for (const [name, n] of dimension.counts) counts.set(name, (counts.get(name) ?? 0) + n * exponent);
+  }
+  return counts.size === 0 ? uncounted : dimensionOf(uncounted.exponents, counts);
+}
+
 /** The dimension with the named counted units dropped, whatever their exponents. */
 export function withoutCounts(a: Dimension, names: readonly string[]): Dimension {
   return dimensionOf(a.exponents, new Map([...a.counts].filter(([name]) => !names.includes(name))));
+}
+
+function withoutAnyCounts(a: Dimension): Dimension {
+  return a.counts.size === 0 ? a : dimensionOf(a.exponents);
 }
 
 /** The dimension of a counted unit, a currency or `sr`. */
@@ -139,10 +157,8 @@ export function siUnit(a: Dimension): string {
 /** The coherent SI unit as its factors, those above the solidus first. */
 export function coherentPowers(a: Dimension): Powers {
   const items = [...a.counts].filter(([name]) => name !== "sr");
-  const physical = withoutCounts(
-    a,
-    items.map(([name]) => name),
-  );
+  const solidAngle = a.counts.get("sr");
+  const physical = dimensionOf(a.exponents, solidAngle === undefined ? NO_COUNTS : new Map([["sr", solidAngle]]));
   const named = QUANTITIES.get(physical);
   const powers = [...(named ? Object.entries(named.powers) : decompose(physical)), ...items];
   return [...powers.filter(([, n]) => n > 0), ...powers.filter(([, n]) => n < 0)];

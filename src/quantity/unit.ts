@@ -4,6 +4,7 @@ import {
   dimensionOf,
   multiply,
   power,
+  productOfPowers,
   RATIO,
   unitText,
   type Dimension,
@@ -238,10 +239,7 @@ function groupByLowerCase(): ReadonlyMap<string, readonly string[]> {
 }
 
 function combine(parts: readonly Part[]): Unit {
-  const dimension = parts.reduce(
-    (total, { atom, exponent }) => multiply(total, power(atom.dimension, exponent)!),
-    RATIO,
-  );
+  const dimension = productOfPowers(parts.map(({ atom, exponent }) => [atom.dimension, exponent] as const));
   const powers = parts.map(({ atom: { prefix, symbol, takesPrefix }, exponent }) => ({
     prefix,
     symbol,

@@ -1,5 +1,5 @@
 import { Program } from "../../src/engine/program";
-import { trueRange, type InputValue, type TrueRange, type TrueRangeOptions } from "../../src/engine/trueRange";
+import { trueRange, type InputValue, type TrueRange, type SearchOptions } from "../../src/engine/trueRange";
 
 /** A note of these lines, one a statement; its program, settled. */
 export function programOf(...lines: readonly string[]): Program {
@@ -18,7 +18,7 @@ export interface NamedRange extends TrueRange {
 }
 
 /** The true range of the quantity that the last line defines, or of the margin if it is a rule. */
-export function lastRange(lines: readonly string[], options?: TrueRangeOptions): NamedRange {
+export function lastRange(lines: readonly string[], options?: SearchOptions): NamedRange {
   const program = programOf(...lines);
   const entry = [...program.notes.get(PATH)!.entries()].at(-1)!;
   if (entry.results.length === 0) {
@@ -33,6 +33,6 @@ export function lastRange(lines: readonly string[], options?: TrueRangeOptions):
 }
 
 /** The same of one expression of inputs that are given as `name = value`. */
-export function rangeOf(expression: string, inputs: readonly string[], options?: TrueRangeOptions): NamedRange {
+export function rangeOf(expression: string, inputs: readonly string[], options?: SearchOptions): NamedRange {
   return lastRange([...inputs.map((input) => `given ${input}`), `result = ${expression}`], options);
 }

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
-import { trueRange, trueRangeInSlices, type TrueRange } from "../../src/engine/trueRange";
+import { coneOf } from "../../src/engine/cone";
+import { trueRange, searchInSlices, type TrueRange } from "../../src/engine/trueRange";
 import { lastRange, programOf, rangeOf } from "./ranges";
 
 describe("true ranges: what is attained", () => {
@@ -176,26 +177,26 @@ describe("true ranges: budgets, signs and slices", () => {
   it("a margin stops when its sign is proved", () => {
     const rule = ["given V = 4 .. 6 V", "given k = 0.1 .. 0.9", "must V * (k - k^2) <= 2 V"];
     const whole = lastRange(rule);
-    const stopped = lastRange(rule, { stopWhenSignProved: true });
+    const stopped = lastRange(rule, { budgetOnceSignProved: 0 });
     assertAttained(whole, 4 * 0.09 - 2 + 0, 1.5 - 2, 1e-3);
     assert.ok(stopped.stoppedBySign && stopped.high < 0 && stopped.operations < whole.operations);
     assert.ok(stopped.high >= whole.bestHigh && stopped.low <= whole.bestLow);
   });
 
   it("a margin of both signs stops at the points that show it", () => {
-    const range = lastRange(["given x = 0 .. 3", "must x * x - 2 * x <= 1"], { stopWhenSignProved: true });
+    const range = lastRange(["given x = 0 .. 3", "must x * x - 2 * x <= 1"], { budgetOnceSignProved: 0 });
     assert.ok(range.bestLow < 0 && range.bestHigh > 0);
   });
 
   it("a margin without a value somewhere has no sign, whatever is found elsewhere", () => {
-    const range = lastRange(["given x = 0 .. 3", "must 1 / (x - 1.3) <= 0"], { stopWhenSignProved: true });
+    const range = lastRange(["given x = 0 .. 3", "must 1 / (x - 1.3) <= 0"], { budgetOnceSignProved: 0 });
     assert.equal(range.kind, "undefined");
   });
 
   it("in slices it is the same, and no slice is long", () => {
     const program = programOf("given x = 0 .. 3", "given y = 1 .. 3", "r = sin(9 * x * y) + cos(7 * y - 5 * x)");
     const entry = [...program.notes.get("note.calcs.md")!.entries()][2];
-    const slices = trueRangeInSlices(program, entry, 0, {}, 1000);
+    const slices = searchInSlices(coneOf(program, entry, 0), {}, 1000);
     let count = 0;
     let next = slices.next();
     for (; !next.done; next = slices.next()) count++;
@@ -208,7 +209,7 @@ describe("true ranges: budgets, signs and slices", () => {
     const program = programOf("given x = 0 .. 3", "given y = 1 .. 3", "r = sin(9 * x * y) + cos(7 * y - 5 * x)");
     const entry = [...program.notes.get("note.calcs.md")!.entries()][2];
     const whole = trueRange(program, entry, 0);
-    const slices = trueRangeInSlices(program, entry, 0, {}, 1000);
+    const slices = searchInSlices(coneOf(program, entry, 0), {}, 1000);
     slices.next();
     program.setText("note.calcs.md", "    given x = 0 .. 30\n    r = 7 * x\n");
     program.settle();

@@ -10,13 +10,16 @@ import { line, NAMES } from "./generatedNotes";
 export type Step =
   | { readonly do: "insert" | "replace"; readonly note: number; readonly at: number; readonly lines: readonly string[] }
   | {
-      readonly do: "delete" | "comment" | "undo" | "open" | "close" | "settle" | "load";
+      readonly do: "delete" | "comment" | "undo" | "open" | "close" | "settle" | "search" | "load";
       readonly note: number;
       readonly at: number;
     }
   | { readonly do: "swap" | "copy" | "cut"; readonly note: number; readonly at: number; readonly to: number }
   | { readonly do: "number" | "type"; readonly note: number; readonly at: number; readonly text: string }
   | { readonly do: "rename"; readonly note: number; readonly from: string; readonly to: string };
+
+/** A generated note seldom has more to be searched. */
+const MOST_SLICES = 12;
 
 const share = fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true });
 const place = { note: fc.nat(3), at: share };
@@ -25,7 +28,7 @@ const lines = fc.array(line, { minLength: 1, maxLength: 4 });
 export const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 3, arbitrary: fc.record({ do: fc.constantFrom("insert", "replace"), ...place, lines }) },
   { weight: 3, arbitrary: fc.record({ do: fc.constantFrom("delete", "comment", "undo"), ...place }) },
-  { weight: 2, arbitrary: fc.record({ do: fc.constantFrom("settle", "load"), ...place }) },
+  { weight: 2, arbitrary: fc.record({ do: fc.constantFrom("settle", "search", "load"), ...place }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constantFrom("open", "close"), ...place }) },
   { weight: 3, arbitrary: fc.record({ do: fc.constantFrom("swap", "copy", "cut"), ...place, to: share }) },
   {
@@ -68,6 +71,7 @@ export class Desk {
   take(step: Step): void {
     const paths = [...this.texts.keys()];
     if (step.do === "settle") return this.program.settle();
+    if (step.do === "search") return this.search(Math.floor(step.at * MOST_SLICES));
     if (step.do === "load") return this.load();
     const path = paths[step.note % paths.length];
     const text = this.texts.get(path)!;
@@ -82,6 +86,12 @@ export class Desk {
     const past = this.pasts.get(path) ?? [];
     this.pasts.set(path, [...past, text]);
     this.write(path, changed);
+  }
+
+  /** Brings the notes up to date and searches for ranges, in so many slices. */
+  private search(slices: number): void {
+    this.program.update();
+    this.program.search(() => slices-- <= 0);
   }
 
   /** Reads what is used, and settles. */

@@ -1,0 +1,91 @@
+import type { Node } from "../syntax/tree";
+import type { Entry } from "./entry";
+import { placeOf } from "./inputPlace";
+import type { Literal } from "./literal";
+import type { InputPlace } from "./outcome";
+import { sameData } from "./sameData";
+import type { Slots } from "./tape";
+
+/** The slots of literals: one literal is one quantity, however often a function's body is inlined. */
+export class LiteralSlots {
+  /** The uncertain literal behind a slot. */
+  private readonly inputs = new Map<number, InputPlace>();
+  /** Slots of literals that were compiled away in this settling: a literal that is still the same gets its own again. */
+  private readonly released = new Map<Entry, number[]>();
+  /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
+  private readonly constants = new Map<number, number>();
+
+  constructor(private readonly slots: Slots) {}
+
+  /** The uncertain literal behind a slot, as its readers are told of it. */
+  inputAt(slot: number): InputPlace {
+    return this.inputs.get(slot)!;
+  }
+
+  /** The slot of a literal, made when first asked for; with a name that is given, where its statement does not tell it. */
+  slotOf(entry: Entry, node: Node, literal: Literal, name: string | undefined): number {
+    const known = entry.literals?.get(node);
+    if (known !== undefined) return known;
+    const isExact = literal.low === literal.high;
+    const slot = isExact
+      ? this.exactSlot(entry, literal.nominal)
+      : this.inputSlot(entry, placeOf(entry, node, literal, name));
+    (entry.literals ??= new Map()).set(node, slot);
+    return slot;
+  }
+
+  /** The slot of a constant that no literal stands for. */
+  constant(value: number): number {
+    let slot = this.constants.get(value);
+    if (slot === undefined) {
+      slot = this.slots.take(1).from;
+      this.slots.setConstant(slot, value);
+      this.constants.set(value, slot);
+    }
+    return slot;
+  }
+
+  /** The literals of an entry are compiled away, or about to be compiled again. */
+  release(entry: Entry): void {
+    if (!entry.literals) return;
+    const released = this.released.get(entry) ?? [];
+    released.push(...entry.literals.values());
+    this.released.set(entry, released);
+    entry.literals = undefined;
+  }
+
+  giveBackReleased(): void {
+    for (const slots of this.released.values()) {
+      for (const slot of slots) {
+        this.inputs.delete(slot);
+        this.slots.giveBack({ from: slot, length: 1 });
+      }
+    }
+    this.released.clear();
+  }
+
+  /**
+   * A slot for an uncertain literal. One that was there before, with the same name and limits, keeps its slot; any other
+   * gets a new one, by which all that rests on it hears that it changed.
+   */
+  private inputSlot(entry: Entry, place: InputPlace): number {
+    const slot = this.again(entry, (slot) => sameData(this.inputs.get(slot), place)) ?? this.slots.take(1).from;
+    this.slots.setInput(slot, place.nominal, place.low, place.high);
+    this.inputs.set(slot, place);
+    return slot;
+  }
+
+  private exactSlot(entry: Entry, value: number): number {
+    const isSame = (slot: number) => !this.inputs.has(slot) && Object.is(this.slots.nominal[slot], value);
+    const slot = this.again(entry, isSame) ?? this.slots.take(1).from;
+    this.slots.setConstant(slot, value);
+    return slot;
+  }
+
+  /** A slot of this kind that the entry had before, which is then no longer released. */
+  private again(entry: Entry, isIt: (slot: number) => boolean): number | undefined {
+    const released = this.released.get(entry);
+    const at = released?.findIndex(isIt) ?? -1;
+    return at < 0 ? undefined : released!.splice(at, 1)[0];
+  }
+}
