@@ -1,4 +1,4 @@
-import { decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/rule";
+import { countedText, decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
 import { columnsOf, NO_BREAK, printable, wrap } from "./layout";
@@ -82,7 +82,9 @@ class Sheet {
       ...this.place(finding?.span.start ?? start, finding),
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
       ...this.wrapped(stateOf(rule, clause ? worstInputs(clause) : [])).map(this.face.strong),
-      ...this.wrapped(this.otherChoice(row, rule)).filter((line) => line.trim() !== ""),
+      ...[clause ? countedText(clause) : "", this.otherChoice(row, rule)]
+        .filter(isSaid)
+        .flatMap((text) => this.wrapped(text)),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
       ...(finding && !finding.code.startsWith("rule.") ? this.wrapped(finding.message) : []),
       ...(line ? ["", ...line.drawing.split("\n").map((row) => INDENT + printable(row))] : []),
@@ -157,6 +159,10 @@ function stateOf(rule: RuleOutcome, inputs: readonly string[]): string {
   if (unnamed.length === 0) return phrase;
   const together = unnamed.map((input) => input.replaceAll(" ", NO_BREAK));
   return phrase + (unnamed.length < inputs.length ? ", " : " at ") + together.join(", ");
+}
+
+function isSaid(text: string): boolean {
+  return text !== "";
 }
 
 function isAboutRule(finding: Finding, row: Row): boolean {

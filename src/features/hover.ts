@@ -8,7 +8,7 @@ import { describeFunction, type CallPlace, type Trial } from "../phrases/describ
 import { describeQuantity, named, ruleText } from "../phrases/describeQuantity";
 import { describeCell, describeColumn, describeRow, describeTable } from "../phrases/describeTable";
 import { code, codeBlock, escaped } from "../phrases/markdown";
-import { rulePhrase, worstInputs } from "../phrases/rule";
+import { countedText, rulePhrase, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
 import { unitHelp } from "../phrases/unitHelp";
@@ -226,7 +226,8 @@ function drawing(clause: ClauseOutcome, all: readonly ClauseOutcome[]): string {
 
 function worstText(clause: ClauseOutcome): string {
   const inputs = worstInputs(clause);
-  return inputs.length > 0 ? `Worst at ${escaped(named(inputs))}` : "";
+  const lines = [inputs.length > 0 ? `Worst at ${escaped(named(inputs))}` : "", escaped(countedText(clause))];
+  return lines.filter(isSaid).join("  \n");
 }
 
 function isSaid(text: string): boolean {

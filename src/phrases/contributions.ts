@@ -1,3 +1,4 @@
+import { coverageFactor } from "../engine/coverageFactor";
 import type { Extent, InputPlace } from "../engine/outcome";
 import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudget";
 import { showNumber } from "../quantity/display";
@@ -8,6 +9,10 @@ import { numberText, type Showable } from "./value";
 const MOST_NAMED = 8;
 /** A share that is less than this rounds to nothing. */
 const LEAST_SHOWN = 0.005;
+/** With so many degrees of freedom a standard uncertainty is as good as known: k is 1.98 instead of 1.96. */
+const MANY_DEGREES = 100;
+/** The share of values that a coverage factor is told for. */
+const COVERED = 0.95;
 const MARGIN_OF_ROUNDING = 1e-9;
 /** A mean nearer to nominal than this many standard uncertainties is told by nobody. */
 const LEAST_SHIFT = 0.1;
@@ -58,11 +63,17 @@ function uncertaintyText(extent: Extent, of: Showable, budget: UncertaintyBudget
     parts.push(
       `variance by ${escaped(sharesText(contributions, ({ ofVariance }) => ofVariance, interactions.ofVariance))}`,
     );
-  if (degreesOfFreedom !== undefined && Number.isFinite(degreesOfFreedom))
-    parts.push(`${String(Number(degreesOfFreedom.toPrecision(3)))} degrees of freedom`);
+  if (degreesOfFreedom !== undefined && degreesOfFreedom < MANY_DEGREES) parts.push(freedomText(degreesOfFreedom));
   if (Math.abs(mean - extent.nominal) >= LEAST_SHIFT * u)
     parts.push(`on average ${escaped(numberText(rounded(mean, u), of))}`);
   return parts.join(", ");
+}
+
+/** Few degrees of freedom, and what they mean: more standard uncertainties for the same share (JCGM 100, G.3). */
+function freedomText(degrees: number): string {
+  const factor = Number(coverageFactor(COVERED, degrees).toPrecision(3));
+  const most = Number(degrees.toPrecision(3));
+  return `with ${most} degrees of freedom: ${COVERED * 100} % lie within ${factor} of it`;
 }
 
 /** Operating conditions apart: a range covers them, and no build is more likely to meet one of their values than another. */

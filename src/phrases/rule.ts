@@ -1,5 +1,6 @@
 import { showRatio } from "../quantity/display";
 import { TEMPERATURE } from "../quantity/dimension";
+import { worstCaseFactor } from "../engine/literalShapes";
 import type { ClauseOutcome, InputAt, RuleOutcome } from "../engine/outcome";
 import { inputsAtEnd, inputText, numberText } from "./value";
 
@@ -92,6 +93,20 @@ export function worstInputsAt({ relation, margin }: ClauseOutcome): readonly Inp
 /** The same in words: `supply 25.2 V`, `V_f 2.8 V`. */
 export function worstInputs(clause: ClauseOutcome): readonly string[] {
   return worstInputsAt(clause).map(inputText);
+}
+
+/**
+ * What a worst case counts of inputs that have no limits of their own: *The worst case counts m, n to ± 3, d to
+ * ± 19.2 standard uncertainties*. Empty where all have limits.
+ */
+export function countedText(clause: ClauseOutcome): string {
+  const byFactor = new Map<number, string[]>();
+  for (const { input } of worstInputsAt(clause)) {
+    const factor = Number(worstCaseFactor(input.spread).toPrecision(3));
+    if (factor > 0) byFactor.set(factor, [...(byFactor.get(factor) ?? []), input.name]);
+  }
+  const parts = [...byFactor].map(([factor, names]) => `${names.join(", ")} to ± ${factor}`);
+  return parts.length === 0 ? "" : `The worst case counts ${parts.join(", ")} standard uncertainties`;
 }
 
 function closeness({ spare, room }: ClauseOutcome): number {

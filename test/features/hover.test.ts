@@ -71,6 +71,20 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
       );
     });
 
+    it("how few readings know of it", () =>
+      assert.match(
+        said("d = readings [5.007, 4.994, 5.005] V\n¦y = 2 * d"),
+        /\nStandard uncertainty 8\.1 mV, with 2 degrees of freedom: 95 % lie within 4\.3 of it\n/,
+      ));
+
+    it("what the worst case of a rule counts of inputs that have no limits of their own", () =>
+      assert.match(
+        said(
+          "given m = 100.021 g ± 0.5 mg (k = 2)\nd = readings [1.1, 1.2, 1.3] g\ngiven e = 1 g ± 1 mg\n¦must m + d + e <= 200 g",
+        ),
+        /\nThe worst case counts d to ± 19\.2, m to ± 3 standard uncertainties$/,
+      ));
+
     it("that operating conditions are part of the range and not of the standard uncertainty", () => {
       const text = said("over T = 0 .. 50\ngiven k = 2 ± 0.1\n¦y = k * T");
       assert.match(
