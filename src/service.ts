@@ -202,7 +202,7 @@ export class Service {
 
   /** What can be done at a place: the fixes of the findings that touch it, then what else is offered there. */
   fixes(path: string, span: Span): readonly OfferedFix[] {
-    const context = this.contextOf(path);
+    const context = chapterAt(path) === undefined ? this.contextOf(path) : undefined;
     if (!context) return [];
     const { snapshot } = context;
     const others = [

@@ -59,8 +59,7 @@ function resultAt({ row, node, scope }: CallPlace, trial: Trial): string {
 }
 
 /** The condition on the arguments under which a function holds, as it is written; empty where it states none. */
-export function domainOf(definition: FunctionDefinition & { readonly domain?: Node }): string {
-  const { domain, tree, text } = definition;
+export function domainOf({ domain, tree, text }: FunctionDefinition): string {
   return domain === undefined ? "" : onOneLine(withoutComments(text.slice(tree.start(domain), tree.end(domain))));
 }
 

@@ -109,6 +109,24 @@ describe("what is offered of the handbook", () => {
     assert.equal(service.snapshot(PATH)?.text, text);
   });
 
+  it("says at a call for which arguments the formula holds", async () => {
+    const { text, offset } = marked(note("x = led.curr¦ent(24 V, 7, 3 V, 150 Ω)\n"));
+    const service = await loaded(PATH, text, {});
+    assert.match(
+      service.hover(PATH, offset)!.markdown,
+      /\n\ngives \*\*20 mA\*\*\n[^]*\n\nHolds where `supply >= n \* V_f`\n/,
+    );
+  });
+
+  it("offers no fix in a page, which cannot be edited", async () => {
+    const text = note("x = led.burden(24 V, 7, 3 V)\n");
+    const service = await loaded(PATH, text, {});
+    const at = { start: 6, end: 6 };
+    assert.notDeepEqual(holding({ [PATH]: note("R = 3 V / 7 mA\n") }).fixes(PATH, at), []);
+    service.open("handbook:led", note("R = 3 V / 7 mA\n"));
+    assert.deepEqual(service.fixes("handbook:led", at), []);
+  });
+
   it("says of a chapter's name what it is about", async () => {
     const { text, offset } = marked(note("x = l¦ed.burden(24 V, 7, 3 V)\n"));
     const service = await loaded(PATH, text, {});
