@@ -4,9 +4,11 @@ import { isName } from "../syntax/name";
 import { CellKind, type Column } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
 import { ownCircle } from "./circles";
+import { checkAssembly } from "./assembly";
 import type { Compiler, RowScope, Surroundings } from "./compile";
 import { columnName, NO_TYPE, type ColumnType, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
+import { SPARSE } from "./mentions";
 import { NATIVES } from "./natives";
 import { quantity, textual, truth, type Operand } from "./operand";
 import type { EngineProblem } from "./problem";
@@ -56,6 +58,7 @@ export class ColumnCompiler implements RowScope {
     const length = statement.cells.length;
     if (statement.isText) {
       const texts = statement.cells.map((cell) => statement.tree.text(cell));
+      if (this.entry.table) checkAssembly(compiler, { ...statement, of: texts }, this.entry.table);
       const type: ColumnType = { kind: "column", length, of: "text", ...PLAIN, texts };
       return { type, rows: [], isBlocked: false };
     }
@@ -230,12 +233,6 @@ export class ColumnCompiler implements RowScope {
     return { type: { ...base, mixed }, rows: cells, isBlocked: false };
   }
 }
-
-/** Tables in which cells are left empty: assemblies, where only parts have a mass, and networks. */
-export const SPARSE: readonly (readonly string[])[] = [
-  ["part", "of"],
-  ["from", "to"],
-];
 
 const PLAIN = { dimension: RATIO, point: false } as const;
 

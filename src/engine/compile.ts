@@ -15,7 +15,8 @@ import { quantity, seenAt, textual, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
-import type { Code } from "./tape";
+import { peek, type Peeked } from "./peek";
+import type { Code, Slots } from "./tape";
 import { isTurnsBesideAngle } from "./turns";
 
 /** What the compiler asks of the program around it. */
@@ -29,6 +30,7 @@ export interface Surroundings {
   /** A column of a data table, by the table's head; and the names of all. */
   column(table: Entry, name: string): Entry | undefined;
   columns(table: Entry): readonly string[];
+  readonly slots: Slots;
   /** Whether the note that a `use` statement names is held. */
   isRead(use: Entry): boolean;
   /** The slot of a literal, made when first asked for; `name` is what it goes by where that is not to be seen from its statement. */
@@ -76,6 +78,8 @@ export class Compiler {
   /** The column that is compiled, if it is one. */
   column?: RowScope;
   isCounting = false;
+  /** What is compiled depends on values, not only on types. */
+  readsValues = false;
   /** What the functions that are called ask of their arguments. */
   readonly domains = new DomainChecks(this);
   private frame: Frame;
@@ -450,6 +454,12 @@ export class Compiler {
   /** What a name means in a computed column: the cell of the row at hand. Inside a function it means what it does there. */
   cellOf(name: string, node: Node): Operand | undefined | "unnamed" {
     return this.frame.entry === this.top && this.column ? this.column.cellOf(name, node) : "unnamed";
+  }
+
+  /** What operands come to as things stand. The statement is compiled again when a value that it rests on changes. */
+  peek(operands: readonly number[]): readonly Peeked[] {
+    this.readsValues = true;
+    return peek(this.code, this.around.slots, operands);
   }
 
   /** Whether an entry is the one that is compiled. */

@@ -31,6 +31,7 @@ export interface Definition {
   readonly checked: Definition["stores"];
   readonly problems: readonly EngineProblem[];
   readonly blockedBy?: string;
+  readonly readsValues: boolean;
 }
 
 /** Compiles one entry. `replacement` is the measurement that stands instead of an assumption. */
@@ -64,7 +65,7 @@ class DefinitionCompiler {
   compile(): Definition {
     this.statement(this.entry.statement);
     const { type, unit, step, stores, clauses } = this;
-    const { problems, blockedBy, domains } = this.compiler;
+    const { problems, blockedBy, readsValues, domains } = this.compiler;
     return {
       type,
       unit,
@@ -75,6 +76,7 @@ class DefinitionCompiler {
       checked: domains.stores,
       problems,
       blockedBy,
+      readsValues,
     };
   }
 

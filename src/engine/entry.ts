@@ -110,6 +110,8 @@ export class Entry {
   coneChanged = 0;
   /** It must be resolved and compiled again. */
   stale = true;
+  /** Its code depends on values that it rests on, so that it is compiled again when they change. */
+  readsValues = false;
   /** It, or something it rests on, changed in the revision at hand. */
   dirty = true;
 

@@ -67,6 +67,19 @@ export function partAt(compiler: Compiler, node: Node): { table: Entry; row: num
   return row < 0 || (!left[0].isKey && compiler.columnOf(entry, left[0].name)) ? undefined : { table: entry, row };
 }
 
+/** The column that a path names, and its table; undefined where it names none. */
+export function columnAt(compiler: Compiler, node: Node): { column: Entry; table: Entry } | undefined {
+  const path = pathOf(compiler.tree, node, compiler.statementText);
+  let entry = path && compiler.find(compiler.tree.text(path.base));
+  let left = path?.steps ?? [];
+  while (entry?.statement.kind === "use" && left.length > 0) {
+    entry = compiler.member(entry, left[0].name);
+    left = left.slice(1);
+  }
+  const column = entry?.type.kind === "table" && left.length === 1 ? compiler.columnOf(entry, left[0].name) : undefined;
+  return entry && column && { column, table: entry };
+}
+
 /** Goes from note to note, as long as the steps name entries of them. */
 function follow(compiler: Compiler, found: Entry, { base, steps }: Path): Followed | undefined {
   let entry = found;

@@ -1,5 +1,5 @@
 import { isSeriesName } from "../quantity/series";
-import type { Statement } from "../syntax/statement";
+import { CellKind, type Column, type Statement } from "../syntax/statement";
 import { columnName } from "./entry";
 import { namedSteps, pathOf } from "./paths";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
@@ -87,6 +87,7 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
       if (statement.unit !== undefined) walk.unit(statement.unit);
       if (statement.value !== undefined) walk.row(statement.table, statement.value);
       for (const cell of statement.cells) if (cell !== NONE) walk.expression(cell);
+      walk.tableAround(statement);
       break;
     case "correlation":
       walk.target(statement.first);
@@ -96,10 +97,21 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
   return walk.found;
 }
 
+/** The columns by which an assembly is rolled up. */
+const ASSEMBLY: readonly string[] = ["part", "of", "qty"];
+
+/** Tables in which cells are left empty: assemblies, where only parts have a mass, and networks. */
+export const SPARSE: readonly (readonly string[])[] = [
+  ["part", "of"],
+  ["from", "to"],
+];
+
 class Walk {
   readonly found: Mention[] = [];
   private bound: readonly string[] = [];
 
+  /** Columns that are looked at along with one that is named. */
+  private along: readonly string[] = [];
   /** The table of whose rows the cells are meant. */
   private table?: string;
 
@@ -113,6 +125,14 @@ class Walk {
     this.table = table;
     this.expression(node);
     this.table = undefined;
+  }
+
+  /** What a column asks of its table: whether others are there, and in an assembly which parts there are. */
+  tableAround({ table, name, kinds }: Column): void {
+    const isParent = this.tree.text(name) === "of";
+    if (isParent) this.column(table, "part", name);
+    const asked = [...(isParent ? ["qty"] : []), ...(kinds.includes(CellKind.Empty) ? SPARSE.flat() : [])];
+    for (const other of asked) this.found.push({ name: columnName(table, other), node: name, use: "target" });
   }
 
   /** The column of a table that is looked at without being named. */
@@ -156,8 +176,10 @@ class Walk {
       case Kind.Call: {
         const callee = tree.first(node);
         this.expression(callee, "call");
+        this.along = tree.kind(callee) === Kind.Name && tree.text(callee) === "rollup" ? ASSEMBLY : [];
         for (let argument = tree.next(callee); argument !== NONE; argument = tree.next(argument))
           this.expression(argument);
+        this.along = [];
         return;
       }
       case Kind.Without:
@@ -190,7 +212,8 @@ class Walk {
     if (!path || !name || (this.bound.includes(name) && !isChapter(name))) return this.expression(tree.first(node));
     const [first, ...others] = namedSteps(path);
     const member = first && { member: first.name, memberNode: first.node };
-    const steps = others.length > 0 ? { steps: others.map((step) => step.name) } : {};
+    const names = [...others.map((step) => step.name), ...this.along];
+    const steps = names.length > 0 ? { steps: names } : {};
     this.found.push({ name, node: path.base, ...member, ...steps, use });
     if (use !== "call") for (const step of namedSteps(path)) this.column(name, step.name, step.node);
   }

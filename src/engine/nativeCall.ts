@@ -1,6 +1,9 @@
 import { power, RATIO, TEMPERATURE, withoutCounts, type Dimension } from "../quantity/dimension";
 import { Kind, NONE, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
+import { compileRollup } from "./assembly";
+import { compileFilter, compileSorted } from "./listCalls";
+import { columnAt } from "./members";
 import { compileInterpolation, compileLookup, compileSeriesPick } from "./lookupCall";
 import { NATIVES, type Native } from "./natives";
 import { quantity, type Operand, type QuantityTraits } from "./operand";
@@ -18,8 +21,21 @@ export function compileNative(compiler: Compiler, node: Node, name: string): Ope
   if (native.rule === "series") return compileSeriesPick(call);
   if (native.rule === "lookup") return compileLookup(call);
   if (native.rule === "interpolate") return compileInterpolation(call);
+  if (native.rule === "filter") return compileFilter(compiler, node, operands);
+  if (native.rule === "sorted") return compileSorted(compiler, node, operands);
+  if (native.rule === "rollup") return compileRollupOf(compiler, node, operands[0], native.signature);
   for (const operand of operands) if (!compiler.isQuantity(operand, `in ${name}(…)`)) return undefined;
   return new Call(compiler, node, name, native).result(operands);
+}
+
+/** Quantities are multiplied along the tree of a table, so that a column of one is needed. */
+function compileRollupOf(compiler: Compiler, node: Node, list: Operand, signature: string): Operand | undefined {
+  const found = columnAt(compiler, list.node);
+  if (found && compiler.isQuantity(list, "in rollup(…)") && compiler.isPlain(list, "used in rollup(…)"))
+    return compileRollup(compiler, node, list, found.column, found.table);
+  if (found) return undefined;
+  const reason = "takes a column of a table";
+  return compiler.fail(list.node, { code: "function.arguments", name: "rollup", reason, signature });
 }
 
 function argumentsOf(compiler: Compiler, node: Node, name: string, native: Native): Operand[] | undefined {

@@ -27,7 +27,12 @@ export type NativeRule =
   | "series"
   /** A value, keys of its unit or texts, and values, whose unit the result has. */
   | "lookup"
-  | "interpolate";
+  | "interpolate"
+  /** A list, and what its members are chosen or sorted by. */
+  | "filter"
+  | "sorted"
+  /** A column of an assembly. */
+  | "rollup";
 
 export interface Native {
   readonly signature: string;
@@ -157,6 +162,36 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
   ["below", series("below(series, x)", "the greatest member of a series of IEC 60063 that is not above x", Op.Below)],
   ["above", series("above(series, x)", "the least member of a series of IEC 60063 that is not below x", Op.Above)],
   [
+    "filter",
+    {
+      signature: "filter(list, condition)",
+      does: "the members for which the condition is true: `filter(parts.price, parts.qty > 100)`",
+      rule: "filter",
+      least: 2,
+      most: 2,
+    },
+  ],
+  [
+    "sorted",
+    {
+      signature: "sorted(list, by)",
+      does: "from the least up; or as another list of that length would be sorted, downwards by its negative",
+      rule: "sorted",
+      least: 1,
+      most: 2,
+    },
+  ],
+  [
+    "rollup",
+    {
+      signature: "rollup(table.column)",
+      does: "the sum over an assembly with the columns `part`, `of` and `qty`, each part as often as it occurs",
+      rule: "rollup",
+      least: 1,
+      most: 1,
+    },
+  ],
+  [
     "lookup",
     {
       signature: 'lookup(x, keys, values, "step")',
@@ -179,7 +214,7 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
 ]);
 
 /** Functions of the language that are read and not computed yet. */
-export const LATER_FUNCTIONS: ReadonlySet<string> = new Set(["nominal", "lowest", "highest", "total", "rollup"]);
+export const LATER_FUNCTIONS: ReadonlySet<string> = new Set(["nominal", "lowest", "highest", "total"]);
 
 /** Constants that are built in. */
 export const CONSTANTS: ReadonlyMap<string, number> = new Map([["π", Math.PI]]);

@@ -135,6 +135,10 @@ export type EngineTrouble =
   | { readonly code: "table.emptyCell"; readonly row: string; readonly column: string }
   /** A row has the name of a column, which is what `parts.name` means. */
   | { readonly code: "table.rowLikeColumn"; readonly table: string; readonly row: string }
+  /** In an assembly: what a part is of is in no row. */
+  | { readonly code: "table.unknownPart"; readonly part: string; readonly suggestion?: string }
+  /** In an assembly: a part is of something that is, by way of others, part of it. */
+  | { readonly code: "table.loop"; readonly part: string; readonly of: string }
   | { readonly code: "table.native"; readonly column: string }
   /** What is wrong with a computed column in some of its rows. */
   | {
@@ -175,6 +179,8 @@ export type EngineTrouble =
     }
   | { readonly code: "list.needed"; readonly name: string; readonly text: string }
   | { readonly code: "list.unexpected"; readonly where: string; readonly text: string }
+  /** Which members there are, or in which order, depends on uncertain inputs. */
+  | { readonly code: "list.undecided"; readonly name: string; readonly row: string }
   | {
       readonly code: "list.lengths";
       readonly left: string;

@@ -466,7 +466,7 @@ export class Program {
       isMoved ||= valueChanged === this.revision;
       if (coneChanged === this.revision) entry.coneChanged = this.revision;
     }
-    if (isRetyped) this.compile(entry);
+    if (isRetyped || (isMoved && entry.readsValues)) this.compile(entry);
     entry.coneSize = coneSizeOf(entry);
     // What a search found rests on the whole cone, in which something can change though no argument does.
     const restsOnCone = entry.found !== undefined || entry.isPending || entry.domainChecks.length > 0;
@@ -507,6 +507,7 @@ export class Program {
     entry.domainChecks = definition.domainChecks;
     entry.compileProblems = definition.problems;
     entry.blockedBy = definition.blockedBy;
+    entry.readsValues = definition.readsValues;
     entry.stale = false;
   }
 
@@ -560,6 +561,7 @@ export class Program {
   }
 
   private readonly surroundings: Surroundings = {
+    slots: this.slots,
     find: (from, name) => this.find(from, name),
     chapter: (name) => {
       const path = chapterPath(name);

@@ -23,6 +23,9 @@ import { handbookShadowed, handbookUnreadable } from "./handbookTroubles";
 import { laterNotComputed } from "./laterNotComputed";
 import { listLengths } from "./listLengths";
 import { listNeeded } from "./listNeeded";
+import { listUndecided } from "./listUndecided";
+import { tableLoop } from "./tableLoop";
+import { tableUnknownPart } from "./tableUnknownPart";
 import { listUnexpected } from "./listUnexpected";
 import { lookupKeys } from "./lookupKeys";
 import { lookupMissing } from "./lookupMissing";
@@ -273,9 +276,12 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "counter.limits": counterLimits,
   "lookup.keys": lookupKeys,
   "lookup.missing": lookupMissing,
-  "list.needed": listNeeded,
   "list.unexpected": listUnexpected,
   "list.lengths": listLengths,
+  "list.needed": listNeeded,
+  "list.undecided": listUndecided,
+  "table.loop": tableLoop,
+  "table.unknownPart": tableUnknownPart,
   "table.cell": tableCell,
   "table.computedCell": tableComputedCell,
   "table.doubledRow": tableDoubledRow,

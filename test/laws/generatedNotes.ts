@@ -28,6 +28,9 @@ const leaf = fc.oneof(
     "c.b",
     "other.t.a",
     "size(t.x)",
+    "sum(filter(t.a, t.b > 1 V))",
+    "max(sorted(t.a, t.b))",
+    "rollup(t.a)",
   ),
 );
 
@@ -127,7 +130,7 @@ const statement: fc.Arbitrary<string> = fc.oneof(
 const cell = fc.oneof(
   { weight: 3, arbitrary: literal },
   { weight: 2, arbitrary: leaf.map((each) => `= ${each}`) },
-  fc.constantFrom("", "", "-", "wire", '"wire"', "^^", "2 * 3"),
+  fc.constantFrom("", "", "-", "wire", '"wire"', "one", "two", "^^", "2 * 3"),
 );
 
 const tableRow = fc
@@ -135,7 +138,7 @@ const tableRow = fc
   .map(([key, cells]) => `| ${[key, ...cells].join(" | ")} |`);
 
 const header = fc.oneof(
-  fc.constantFrom("a", "b", "x", "a [V]", "b [V]", "no name", "sum", "one"),
+  fc.constantFrom("a", "b", "x", "a [V]", "b [V]", "no name", "sum", "one", "part", "of", "qty"),
   fc.tuple(fc.constantFrom("a", "b", "x", "b [V]"), expression).map(([n, e]) => `${n} = ${e.replace(/\|/g, "\\|")}`),
 );
 
