@@ -22,7 +22,8 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
     }
     const edit = found === "" ? undefined : wayOutOf(withoutComments(row.statement.text), span.start)?.edit;
     if (!edit) return [];
-    const title = edit.text === "" ? "Remove the space" : `Write ${edit.text.trim()}`;
+    const removed = row.statement.text.slice(edit.span.start, edit.span.end).trim();
+    const title = edit.text !== "" ? `Write ${edit.text.trim()}` : `Remove ${removed === "" ? "the space" : removed}`;
     return [{ title, edits: [replaceIn(row, edit.span, edit.text)], isPreferred: true }];
   },
 };

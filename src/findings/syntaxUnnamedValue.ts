@@ -1,10 +1,24 @@
 import { shortened } from "../phrases/side";
+import type { Row } from "../engine/snapshot";
+import type { Span } from "../text/span";
 import type { Wording } from "./finding";
+import { replaceIn } from "./fixing";
 
-/** `R1 + R2` alone on a line. */
+/** `R1 + R2` or `V > 3 V` alone on a line. */
 export const syntaxUnnamedValue: Wording<"syntax.unnamedValue"> = {
   severity: "error",
-  reference: "A value without a name can be used by nothing. Define a name for it.",
-  message: ({ span }, { row }) =>
-    `Nothing can use this value, for it has no name. Write \`NAME = ${shortened(row.statement.text.slice(span.start, span.end))}\`.`,
+  reference: "A value without a name can be used by nothing. Define a name for it; a condition stands in a rule.",
+  message: ({ span }, { row }) => {
+    const { text } = row.statement;
+    return isCondition(span, row)
+      ? `A condition is judged by a rule: \`must ${shortened(text.trim())}\`.`
+      : `Nothing can use this value, for it has no name. Write \`NAME = ${shortened(text.slice(span.start, span.end))}\`.`;
+  },
+  fixes: ({ span }, { row }) =>
+    isCondition(span, row) ? [{ title: "Write must", edits: [replaceIn(row, { start: 0, end: 0 }, "must ")] }] : [],
 };
+
+/** Whether a comparison goes on behind the value. */
+function isCondition({ end }: Span, { statement: { text } }: Row): boolean {
+  return /^\s*(?:[<>≤≥≠]|!=|inside\b)/.test(text.slice(end));
+}

@@ -20,7 +20,10 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
     const scaled = scaling(problem, row, context);
     if (scaled === undefined) {
       const whole = withForgottenUnit(right, left, context) ?? withForgottenUnit(left, right, context);
-      const forgotten = whole === undefined ? "" : ` If a unit was forgotten, write \`${whole}\`.`;
+      const limits = dashedLimits(problem);
+      const forgotten =
+        (limits === undefined ? "" : ` For limits write \`${limits}\`.`) +
+        (whole === undefined ? "" : ` If a unit was forgotten, write \`${whole}\`.`);
       const raised = raisedUnit(problem, row);
       if (raised.length === 0) return plain + forgotten;
       const exponent = ` If it is the exponent of the unit, write ${alternatives(raised)}.`;
@@ -39,6 +42,8 @@ export const unitRatioAdded: Wording<"unit.ratioAdded"> = {
       const whole = withForgottenUnit(side, other, context);
       return whole === undefined ? [] : [{ title: `Write ${whole}`, edits: [replaceIn(row, side.span, whole)] }];
     });
+    const limits = dashedLimits(problem);
+    if (limits !== undefined) forgotten.unshift({ title: `Write ${limits}`, edits: [replaceIn(row, span, limits)] });
     const raised = raisedUnit(problem, row).map((text) => ({
       title: `Write ${text}`,
       edits: [replaceIn(row, span, text)],
@@ -57,6 +62,14 @@ function raisedUnit({ sign, left, right, span }: ProblemOf<"unit.ratioAdded">, r
   const caret = `${left.text}^-${right.text}`;
   if (above === "") return [caret];
   return [caret, `${number}${above}/${last}${right.text === "1" ? "" : `^${right.text}`}`];
+}
+
+/** `4.75 - 5.25 V`: limits with a dash, as they are printed. */
+function dashedLimits({ sign, left, right }: ProblemOf<"unit.ratioAdded">): string | undefined {
+  const high = /^([\d._]+)\s*[^\s\d].*$/.exec(right.text)?.[1];
+  const areLimits =
+    sign === "-" && high !== undefined && /^[\d._]+$/.test(left.text) && Number(left.text) < Number(high);
+  return areLimits ? `${left.text} .. ${right.text}` : undefined;
 }
 
 function isCompound(literal: string): boolean {

@@ -1,18 +1,41 @@
 import { sideText } from "../phrases/side";
-import type { Wording } from "./finding";
+import type { Row } from "../engine/snapshot";
+import type { Span } from "../text/span";
+import type { ProblemOf, Wording } from "./finding";
+import { replaceIn } from "./fixing";
 
-/** `sin(3 V)`, `2 ^ (1 s)`, `floor(2.5 V)`. */
+/** `sin(3 V)`, `2 ^ (1 s)`, `floor(2.5 V)`, `5 * 10^3 V`. */
 export const unitRatioNeeded: Wording<"unit.ratioNeeded"> = {
   severity: "error",
   reference:
     "A plain number is needed here. Divide by a quantity of the same kind, or give a rounding function its step: `ceil(x, 0.5 V)`.",
-  message: ({ where, side }, { row, context }) => {
+  message: (problem, { row, context }) => {
+    const { where, side } = problem;
+    const plain = `${capital(where)} takes a plain number, not ${sideText(side, row, context)}.`;
+    const scaled = powerOfTen(problem, row);
+    if (scaled) return `${plain} A number takes its power of ten before its unit: \`${scaled.text}\`.`;
     const wayOut = where.includes("without a step")
       ? "Give a step as the second argument."
       : "Divide it by a quantity of the same kind.";
-    return `${capital(where)} takes a plain number, not ${sideText(side, row, context)}. ${wayOut}`;
+    return `${plain} ${wayOut}`;
+  },
+  fixes: (problem, { row }) => {
+    const scaled = powerOfTen(problem, row);
+    if (!scaled) return [];
+    return [{ title: `Write ${scaled.text}`, edits: [replaceIn(row, scaled.span, scaled.text)], isPreferred: true }];
   },
 };
+
+/** `5 * 10^3 V`: the unit belongs to the exponent by the letter, and to the whole as it was meant. */
+function powerOfTen(
+  { side }: ProblemOf<"unit.ratioNeeded">,
+  { statement: { text } }: Row,
+): { readonly span: Span; readonly text: string } | undefined {
+  const [, exponent, unit] = /^(-?\d+)\s*([^\s\d].*)$/.exec(side.text) ?? [];
+  const before = /(?<![\d._\p{L}])(?:([\d._]+)\s*[*·×]\s*)?10\s*\^\s*$/u.exec(text.slice(0, side.span.start));
+  if (exponent === undefined || !before) return undefined;
+  return { span: { start: before.index, end: side.span.end }, text: `${before[1] ?? 1}e${exponent} ${unit}` };
+}
 
 function capital(where: string): string {
   return where.startsWith("an ") ? `A${where.slice(1)}` : where;

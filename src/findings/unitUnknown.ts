@@ -1,6 +1,6 @@
 import { decibelsMeant, decibelText } from "../phrases/decibels";
 import { codeMeant, unitMeant } from "../phrases/unitMeant";
-import { describeUnitTrouble } from "../quantity/unit";
+import { describeUnitTrouble, type UnitTrouble } from "../quantity/unit";
 import { isName } from "../syntax/name";
 import { Kind } from "../syntax/tree";
 import type { Row } from "../engine/snapshot";
@@ -17,6 +17,7 @@ export const unitUnknown: Wording<"unit.unknown"> = {
   message: ({ word, trouble, isName: isQuantity, rewritten, span }, { row }) => {
     if (!isQuantity) {
       if (trouble.kind === "decibel") return describeUnitTrouble(trouble) + decibelText(word, levelIn(row, span));
+      if (isHenry(trouble)) return `\`h\` is the hour and takes no prefix. A henry is \`H\`: \`${trouble.prefix}H\`.`;
       if (trouble.kind !== "unknown") return describeUnitTrouble(trouble);
       const code = codeMeant(textOf(row, literalAround(row, span)));
       if (code !== undefined) return `\`${word}\` is no unit. Write \`${code}\`.`;
@@ -33,6 +34,7 @@ export const unitUnknown: Wording<"unit.unknown"> = {
         title: `Write ${text}`,
         edits: [replaceIn(row, literalAround(row, problem.span), text)],
       }));
+    if (isHenry(trouble)) return corrected(problem, row, `${trouble.prefix}H`);
     if (trouble.kind !== "unknown") return [];
     const code = codeMeant(textOf(row, literalAround(row, problem.span)));
     if (code !== undefined) return [separated(problem, row, code)];
@@ -43,6 +45,11 @@ export const unitUnknown: Wording<"unit.unknown"> = {
       : [];
   },
 };
+
+/** `10 uh`: an hour with a prefix, meant as a henry. */
+function isHenry(trouble: UnitTrouble): trouble is Extract<UnitTrouble, { kind: "prefix" }> {
+  return trouble.kind === "prefix" && trouble.unit === "h" && /^[munpµ]$/.test(trouble.prefix);
+}
 
 /** The number before a level's unit, where it stands alone and is no longer literal: `28` of `28 dBA`. */
 function levelIn(row: Row, span: Span): string | undefined {

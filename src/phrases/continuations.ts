@@ -1,4 +1,6 @@
+import { NATIVES } from "../engine/natives";
 import { isBuiltInUnit } from "../quantity/unit";
+import { parseUnit } from "../syntax/unit";
 import type { Span } from "../text/span";
 
 /** What people write behind a complete statement, or in the place of a value, and how it is written here. */
@@ -50,6 +52,88 @@ const PRODUCT = "A product is written with `*`, `·` or `×`.";
 const POWER = /^([\p{L}°µ]+)(?:\^?([-−]?\d+))?(?![\p{L}\d_(.[])/u;
 
 const CONTINUATIONS: readonly Continuation[] = [
+  {
+    // `4.75 to 5.25 V`: the word has been read as a unit.
+    behind: /^(-?\d.*?)\s*$/,
+    before: /(-?\d[\d._]*\s*[\p{L}°µ%]*?)\s+(?:to|until|thru)\s+$/u,
+    says: ([, high], led) => limitsText(`${led![1]} .. ${high}`),
+  },
+  {
+    behind: /^(?:to|until|thru)\s+(-?\d.*?)\s*$/,
+    before: /(-?\d[\d._]*\s*[\p{L}°µ%]*)\s+$/u,
+    says: ([, high], led) => limitsText(`${led![1]} .. ${high}`),
+  },
+  {
+    // `[4.75, 5.25] V`
+    behind: /^([\p{L}°µ%]\S*)/u,
+    before: /\[\s*(-?[\d._]+)\s*,\s*(-?[\d._]+)\s*\]\s*$/,
+    says: ([, unit], led) =>
+      `Limits are written \`${led![1]} .. ${led![2]} ${unit}\`; in a list each number has its unit: \`[${led![1]} ${unit}, ${led![2]} ${unit}]\`.`,
+  },
+  { behind: /^\|\s*([^|]+?)\s*\|/, says: ([, inside]) => `The value without its sign is \`abs(${inside})\`.` },
+  { behind: /^\/\//, says: () => "In parallel is written `||`; a comment begins with `#`." },
+  {
+    behind: /^[~≈]/,
+    says: () => "About is a number with limits: `5 V ± 10 %`. In a rule it is a band: `x inside 5 V ± 10 %`.",
+  },
+  {
+    behind: /^(<=|>=|<|>)\s*(.+?)\s*$/,
+    before: /^(?:(?:given|assume)\s+)?([\p{L}_][\p{L}\d_]*)\s*=\s*$/u,
+    says: ([, sign, limit], led) => `A limit is stated in a rule: \`must ${led![1]} ${sign} ${limit}\`.`,
+  },
+  {
+    behind: /^\?\s*(.+?)\s*:\s*(.+?)\s*$/,
+    before: /=\s*([^=]+?)\s*$/,
+    says: ([, yes, no], led) => `A choice between two values is \`if ${led![1]} then ${yes} else ${no}\`.`,
+  },
+  {
+    behind: /^,/,
+    before: /\bif\s*\(?[^,]*$/,
+    says: () => "A choice between two values is `if a > b then x else y`.",
+  },
+  {
+    behind: /^;/,
+    before: /\([^)]*$/,
+    says: () => "Arguments are separated by a comma.",
+    mends: () => ({ length: 1, text: "," }),
+  },
+  {
+    behind: /^,/,
+    before: /^(must|should)\b/,
+    says: () => "Conditions are joined by `and`.",
+    mends: () => ({ length: 1, text: " and" }),
+  },
+  {
+    behind: /^is\b/,
+    before: /^(must|should)\b/,
+    says: () => "Equality is written `=`.",
+    mends: () => ({ length: 2, text: "=" }),
+  },
+  {
+    // `must be x > 3 V`
+    behind: /^\S/,
+    before: /^(must|should)\s+(be\s+)$/,
+    says: (_, led) => `The condition stands right behind \`${led![1]}\`.`,
+    mends: (_, led) => ({ back: led![2].length, length: 0, text: "" }),
+  },
+  {
+    behind: /^within\s+(\S+(?:\s*%)?)\s+of\s+(.+?)\s*$/,
+    says: ([, half, middle]) => `A band is written \`inside ${middle} ± ${half}\`.`,
+  },
+  {
+    // `85 deg C`
+    behind: /^([CF])\b/,
+    before: /\d\s*(deg(?:rees)?\.?\s+)$/,
+    says: ([, scale]) => `Degrees are written \`°${scale}\`.`,
+    mends: ([, scale], led) => ({ back: led![1].length, length: 1, text: `°${scale}` }),
+  },
+  {
+    // `sqrt x`, `min a`
+    behind: /^([\p{L}_][\p{L}\d_.]*)/u,
+    before: /(?<![\p{L}\d_.])([\p{L}_][\p{L}\d_]*)\s+$/u,
+    says: ([, argument], led) =>
+      NATIVES.has(led![1]) ? `A function is called with brackets: \`${led![1]}(${argument})\`.` : undefined,
+  },
   {
     behind: /^in\s+(\S+)\s*$/,
     before: /^(\S+)\s*=/,
@@ -146,6 +230,22 @@ const CONTINUATIONS: readonly Continuation[] = [
     before: /\/\(([\p{L}°µ]+)\s+$/u,
     says: ([, second], led) => `The units of a product are joined by \`·\`: \`${led![1]}·${second}\`.`,
   },
+  {
+    // `U / R kΩ`
+    behind: /^([\p{L}°µ%][^\s]*)\s*$/u,
+    before: /^([\p{L}_][\p{L}\d_]*)\s*=.*[\p{L}_)\]][\p{L}\d_]*\s+$/u,
+    says: ([, unit], led) =>
+      isUnitText(unit) && !/\d\s*\S+\s*$/.test(led![0].split(/[=+*/-]/).at(-1)!)
+        ? `The unit to show it in stands behind the name: \`${led![1]} [${unit}] = …\`.`
+        : undefined,
+  },
+  {
+    // `U R`
+    behind: /^([\p{L}_][\p{L}\d_.]*)(?!\s*[\p{L}\d_"])/u,
+    before: /(?:=|\bmust|\bshould|[-+*/^(,<>])\s*(2?[\p{L}_][\p{L}\d_.]*)(\s+)$/u,
+    says: ([, second], led) => `Nothing is multiplied by standing side by side. Write \`${led![1]} * ${second}\`.`,
+    mends: (_, led) => ({ back: led![2].length, length: 0, text: " * " }),
+  },
 ];
 
 function joinedText(unit: string): string {
@@ -154,4 +254,13 @@ function joinedText(unit: string): string {
 
 function powerText(exponent: string): string {
   return exponent === "" ? "" : `^${exponent.replace("−", "-")}`;
+}
+
+function limitsText(limits: string): string {
+  return `Limits are written with \`..\`: \`${limits}\`.`;
+}
+
+function isUnitText(text: string): boolean {
+  const unit = parseUnit(text.replace(/Ohm$/, "ohm"));
+  return unit !== undefined && unit.powers.every(({ name }) => isBuiltInUnit(name));
 }

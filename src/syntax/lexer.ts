@@ -224,13 +224,16 @@ export class Lexer {
       case 0x22c5:
         return this.take(Token.Times, 1);
       case 0x2f: // /
-        return this.take(Token.Divide, 1);
+        return next === 0x2f ? this.take(Token.Unknown, 2) : this.take(Token.Divide, 1);
       case 0xf7: // ÷
         return this.takeOther(Token.Divide, 1, "/");
       case 0x5e: // ^
         return this.take(Token.Power, 1);
       case 0x7c: // |
-        return next === 0x7c ? this.take(Token.Parallel, 2) : this.takeOther(Token.Parallel, 1, "||");
+        if (next === 0x7c) return this.take(Token.Parallel, 2);
+        // `|x|` at the place of a value is no sign between two.
+        if (/(?:[=+*/^(,<>−-]|^)\s*$/.test(this.text.slice(0, at))) return this.take(Token.Unknown, 1);
+        return this.takeOther(Token.Parallel, 1, "||");
       case 0x2225: // ∥
       case 0x2016:
         return this.take(Token.Parallel, 1);
@@ -271,6 +274,7 @@ export class Lexer {
       case 0x3d: // =
         if (next === 0x3d) return this.takeOther(Token.Equal, this.text.charCodeAt(at + 2) === 0x3d ? 3 : 2, "=");
         if (next === 0x3c) return this.takeOther(Token.LessOrEqual, 2, "<=");
+        if (next === 0x2f && this.text.charCodeAt(at + 2) === 0x3d) return this.takeOther(Token.NotEqual, 3, "!=");
         if (next === 0x3e) return this.takeOther(Token.GreaterOrEqual, 2, ">=");
         return this.take(Token.Equal, 1);
       case 0x21: // !
@@ -299,7 +303,8 @@ export class Lexer {
 
   /** `..`, `.` or a number that lacks its zero. */
   private dot(at: number, next: number): void {
-    if (next === 0x2e) return this.take(Token.Range, 2);
+    if (next === 0x2e)
+      return this.text.charCodeAt(at + 2) === 0x2e ? this.takeOther(Token.Range, 3, "..") : this.take(Token.Range, 2);
     if (!isDigit(next)) return this.take(Token.Dot, 1);
     this.number(at + 1);
     this.numeral.integer = false;

@@ -8,14 +8,32 @@ import { Form, Kind, type Node } from "./tree";
 export function missingOperator(at: Cursor, left: Node): Node {
   const { tree } = at;
   const start = tree.start(left);
-  // `2 x (a + b)`: the sign has been read as a unit.
-  const before = at.text.slice(start, tree.end(left)).replace(/(?<=\d)\s*[xX]$/, "");
+  const limits = isNumber(at, left) ? bracketedLimits(at, left) : undefined;
+  if (limits !== undefined) return limits;
+  const before = at.text.slice(start, tree.end(left));
+  // `20 log10(x)`: a word that is called is no unit.
+  const called = tree.end(left) === at.start ? /^(-?[\d._]+)\s+([\p{L}_][\p{L}\d_]*)$/u.exec(before) : undefined;
   const right = group(at);
   const end = tree.end(right);
-  const rewritten = [`${before} * ${at.text.slice(tree.start(right), end)}`];
+  const inBrackets = at.text.slice(tree.start(right), end);
+  // `2 x (a + b)`: the sign has been read as a unit.
+  const factor = before.replace(/(?<=\d)\s*[xX]$/, "");
+  const rewritten = [called ? `${called[1]} * ${called[2]}${inBrackets}` : `${factor} * ${inBrackets}`];
   at.report(start, end, { code: "syntax.missingOperator", rewritten });
   tree.join(left, right);
   return tree.add(Kind.Missing, start, end, left);
+}
+
+/** `5 V (± 5 %)`: limits in brackets, as data sheets print them. */
+function bracketedLimits(at: Cursor, left: Node): Node | undefined {
+  const { tree, text } = at;
+  const [whole, half] = /^\(\s*(?:±|\+\/[-−])\s*([^()]*?)\s*\)/.exec(text.slice(at.start)) ?? [];
+  if (whole === undefined) return undefined;
+  const [start, end] = [tree.start(left), at.start + whole.length];
+  const rewritten = [`${text.slice(start, tree.end(left))} ± ${half}`];
+  at.report(start, end, { code: "syntax.missingOperator", rewritten });
+  at.resume(end);
+  return at.spoil(left);
 }
 
 /** A sign or number behind an operand that it cannot follow. */
