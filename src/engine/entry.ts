@@ -69,7 +69,7 @@ export class Entry {
   mentions: readonly Mention[] = NONE;
   /** The entries that the mentions resolve to, in the order they are written, each once. */
   dependencies: readonly Entry[] = NONE;
-  readonly dependents: Entry[] = [];
+  dependents: readonly Entry[] = NONE;
   /** Names of other notes under which it is registered there, to hear of changes. */
   foreign: readonly { readonly note: Note; readonly name: string }[] = NONE;
 
@@ -87,8 +87,8 @@ export class Entry {
   /** What the functions that it calls ask of their arguments, and one slot for each value that has to be looked at for it. */
   domainChecks: readonly DomainCheck[] = NONE;
   checked: Run = NO_RUN;
-  /** The slot of each of its literals, by node: one literal is one quantity, however often a function's body is inlined. */
-  literals?: Map<Node, number>;
+  /** Each of its literals, by its node and then its slot. Most have one or two, for which a map would be large. */
+  literals?: readonly number[];
   compileProblems: readonly EngineProblem[] = NONE;
 
   /** What a search found of results whose range stage A left open, by their place among the results. */

@@ -14,6 +14,16 @@ export function sortByDate(entries: Entry[]): boolean {
   return entries.at(-1) !== last;
 }
 
+/** Up to this many members a list is made anew to grow: the machine would reserve room for sixteen more, in every entry. */
+const SHORT = 4;
+
+/** The list with one more member: a new list where it is short. */
+export function withOneMore<T>(list: readonly T[], member: T): readonly T[] {
+  if (list.length < SHORT) return [...list, member];
+  (list as T[]).push(member);
+  return list;
+}
+
 /** Takes an entry off the list of a name; a name without entries is forgotten. */
 export function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry): void {
   const list = map.get(name);
@@ -23,9 +33,9 @@ export function dropFrom(map: Map<string, Entry[]>, name: string, entry: Entry):
 }
 
 /** Takes one mention of an entry off a list. */
-export function dropOne(list: Entry[], entry: Entry): void {
+export function dropOne(list: readonly Entry[], entry: Entry): void {
   const at = list.indexOf(entry);
-  if (at >= 0) list.splice(at, 1);
+  if (at >= 0) (list as Entry[]).splice(at, 1);
 }
 
 function dateOf(entry: Entry): string {

@@ -221,8 +221,8 @@ class Judge {
   }
 
   private extents(from: number, count: number): Extent[] {
-    const extents: Extent[] = [];
-    for (let i = 0; i < count; i++) extents.push(this.extent(this.entry.results.from + from + i, INPUTS_SHOWN));
+    const extents = new Array<Extent>(count);
+    for (let i = 0; i < count; i++) extents[i] = this.extent(this.entry.results.from + from + i, INPUTS_SHOWN);
     return extents;
   }
 
@@ -237,14 +237,14 @@ class Judge {
         : inputs
             .map((input, i): Push => ({ input: inputPlace(input), highestAt: signs[i] > 0 ? "high" : "low" }))
             .sort(inOrderOfInputs);
-    return {
+    const extent: Extent = {
       nominal: slots.nominal[slot],
       low: slots.low[slot],
       high: slots.high[slot],
       standing: STANDINGS[slots.standing[slot] as Standing],
       pushes,
-      ...(this.entry.isPending && isOpen(slots, slot) ? { isPending: true } : {}),
     };
+    return this.entry.isPending && isOpen(slots, slot) ? { ...extent, isPending: true } : extent;
   }
 
   /** The range that a search found, or narrowed. */

@@ -1,10 +1,13 @@
 import type { Node } from "../syntax/tree";
 import type { Entry } from "./entry";
+import { withOneMore } from "./entryLists";
 import { placeOf } from "./inputPlace";
 import type { Literal } from "./literal";
 import type { InputPlace } from "./outcome";
 import { sameData } from "./sameData";
 import type { Slots } from "./tape";
+
+const NO_LITERALS: readonly number[] = [];
 
 /** The slots of literals: one literal is one quantity, however often a function's body is inlined. */
 export class LiteralSlots {
@@ -24,13 +27,13 @@ export class LiteralSlots {
 
   /** The slot of a literal, made when first asked for; with a name that is given, where its statement does not tell it. */
   slotOf(entry: Entry, node: Node, literal: Literal, name: string | undefined): number {
-    const known = entry.literals?.get(node);
-    if (known !== undefined) return known;
+    const literals = entry.literals ?? NO_LITERALS;
+    for (let i = 0; i < literals.length; i += 2) if (literals[i] === node) return literals[i + 1];
     const isExact = literal.low === literal.high;
     const slot = isExact
       ? this.exactSlot(entry, literal.nominal)
       : this.inputSlot(entry, placeOf(entry, node, literal, name));
-    (entry.literals ??= new Map()).set(node, slot);
+    entry.literals = withOneMore(withOneMore(literals, node), slot);
     return slot;
   }
 
@@ -49,7 +52,7 @@ export class LiteralSlots {
   release(entry: Entry): void {
     if (!entry.literals) return;
     const released = this.released.get(entry) ?? [];
-    released.push(...entry.literals.values());
+    for (let i = 1; i < entry.literals.length; i += 2) released.push(entry.literals[i]);
     this.released.set(entry, released);
     entry.literals = undefined;
   }

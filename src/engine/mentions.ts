@@ -22,6 +22,8 @@ export interface Mention {
   readonly use: "value" | "call" | "unit" | "target" | "column";
 }
 
+const NO_MENTIONS: readonly Mention[] = [];
+
 /** All names that a statement mentions, in the order in which they are written; those bound inside it are left out. */
 export function mentionsOf(statement: Statement): readonly Mention[] {
   const walk = new Walk(statement.tree, statement.text);
@@ -94,7 +96,8 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
       walk.target(statement.second);
       break;
   }
-  return walk.found;
+  // A list that grew has room to spare, which every statement would keep.
+  return walk.found.length === 0 ? NO_MENTIONS : walk.found.slice();
 }
 
 /** The columns by which an assembly is rolled up. */

@@ -12,28 +12,33 @@ export function judgeNames(note: Note): void {
     note.hasNameProblems = true;
   };
   const byKey = new Map<string, string>();
-  for (const [name, entries] of inOrder(note.declared)) {
+  for (const [entry, name] of firstPlaces(note)) {
+    const entries = note.declared.get(name)!;
     if (entries.length > 1)
-      for (const entry of entries.slice(1))
+      for (const other of entries.slice(1))
         // Of a table that is there twice, the columns are too.
-        if (entry.table === entries[0].table)
-          add(entry, { span: spanOf(entry, name), code: "name.doubled", name, first: place(entries[0], name) });
+        if (other.table === entry.table)
+          add(other, { span: spanOf(other, name), code: "name.doubled", name, first: place(entry, name) });
     const key = lookAlikeKey(name);
     const other = byKey.get(key);
     if (other === undefined) {
       byKey.set(key, name);
       continue;
     }
-    const [entry] = entries;
     const first = place(note.declared.get(other)![0], other);
     add(entry, { span: spanOf(entry, name), code: "name.lookAlike", name, other, first });
   }
 }
 
-/** Names by the place of their first entry; those of one statement as they are written. */
-function inOrder(declared: ReadonlyMap<string, readonly Entry[]>): [string, readonly Entry[]][] {
-  const placeIn = ([name, [entry]]: [string, readonly Entry[]]) => spanOf(entry, name).start;
-  return [...declared].sort((a, b) => a[1][0].order - b[1][0].order || placeIn(a) - placeIn(b));
+/** Each name of a note with its first entry, in the order of the text; those of one statement as they are written. */
+function* firstPlaces(note: Note): Iterable<readonly [Entry, string]> {
+  for (const entry of note.entries()) {
+    const declared = declaredNames(entry.statement);
+    for (const [i, { name }] of declared.entries()) {
+      const isRepeated = i > 0 && declared.findIndex((other) => other.name === name) < i;
+      if (!isRepeated && note.declared.get(name)?.[0] === entry) yield [entry, name];
+    }
+  }
 }
 
 function spanOf(entry: Entry, name: string): { start: number; end: number } {

@@ -6,7 +6,7 @@ import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
 import { compileEntry } from "./definition";
 import { declaredNames, NO_TYPE, sameType, Entry } from "./entry";
-import { dropFrom, dropOne, sortByDate, sortByOrder } from "./entryLists";
+import { dropFrom, dropOne, sortByDate, sortByOrder, withOneMore } from "./entryLists";
 import { chapterAt, chapterMeant, chapterPath, ChapterReaders } from "./handbook";
 import { judge, type JudgeContext } from "./judge";
 import type { ReadResult } from "./library";
@@ -405,8 +405,8 @@ export class Program {
     if (before.length === dependencies.length && dependencies.every((dependency, i) => dependency === before[i]))
       return;
     this.unlink(entry);
-    entry.dependencies = dependencies;
-    for (const dependency of dependencies) dependency.dependents.push(entry);
+    entry.dependencies = dependencies.slice();
+    for (const dependency of dependencies) dependency.dependents = withOneMore(dependency.dependents, entry);
     this.graphChanged = true;
   }
 

@@ -32,20 +32,36 @@ function turned(pushes: Pushes): Pushes {
   return { inputs: pushes.inputs, signs: pushes.signs.map((sign) => -sign) };
 }
 
+/** Where one of the two names all inputs of both, as along a chain, it is given back and shared. */
 function mergeTwo(a: Pushes, b: Pushes, signOfB: number): Pushes | undefined {
-  if (a.inputs.length + b.inputs.length > 2 * MOST_INPUTS) return undefined;
-  const inputs: number[] = [];
-  const signs: number[] = [];
-  let i = 0;
-  let j = 0;
-  while (i < a.inputs.length || j < b.inputs.length) {
-    const left = i < a.inputs.length ? a.inputs[i] : Infinity;
-    const right = j < b.inputs.length ? b.inputs[j] : Infinity;
-    if (left === right && a.signs[i] !== b.signs[j] * signOfB) return undefined;
-    inputs.push(Math.min(left, right));
-    signs.push(left <= right ? a.signs[i] : b.signs[j] * signOfB);
+  const size = unionSize(a, b, signOfB);
+  if (size > MOST_INPUTS) return undefined;
+  if (size === a.inputs.length) return a;
+  if (size === b.inputs.length && signOfB > 0) return b;
+  const inputs = new Array<number>(size);
+  const signs = new Array<number>(size);
+  for (let i = 0, j = 0, k = 0; k < size; k++) {
+    const isOfA = j >= b.inputs.length || (i < a.inputs.length && a.inputs[i] <= b.inputs[j]);
+    const isOfB = i >= a.inputs.length || (j < b.inputs.length && b.inputs[j] <= a.inputs[i]);
+    inputs[k] = isOfA ? a.inputs[i] : b.inputs[j];
+    signs[k] = isOfA ? a.signs[i] : b.signs[j] * signOfB;
+    if (isOfA) i++;
+    if (isOfB) j++;
+  }
+  return { inputs, signs };
+}
+
+/** How many inputs the two have together; infinitely many where one is pushed both ways. */
+function unionSize(a: Pushes, b: Pushes, signOfB: number): number {
+  let common = 0;
+  for (let i = 0, j = 0; i < a.inputs.length && j < b.inputs.length;) {
+    const [left, right] = [a.inputs[i], b.inputs[j]];
+    if (left === right) {
+      if (a.signs[i] !== b.signs[j] * signOfB) return Infinity;
+      common++;
+    }
     if (left <= right) i++;
     if (right <= left) j++;
   }
-  return inputs.length > MOST_INPUTS ? undefined : { inputs, signs };
+  return a.inputs.length + b.inputs.length - common;
 }

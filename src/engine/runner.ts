@@ -28,7 +28,11 @@ export class Runner {
   /** Whether an uncertain argument reaches an operation. */
   private open = new Uint8Array(this.size);
   private readonly ends: Ends = new Float64Array(6);
+  /** Lists that are filled anew for each definition, and kept so that none has to be made. */
   private readonly sweep: number[] = [];
+  private readonly path: number[] = [];
+  private readonly parts: Pushes[] = [];
+  private readonly signs: number[] = [];
   /** The last run was of uncertain arguments, so that {@link low} and {@link high} are its own. */
   private hasRanges = false;
   private readonly arguments = new Arguments();
@@ -129,9 +133,9 @@ export class Runner {
     }
     const same =
       standing === slots.standing[slot] &&
-      Object.is(nominal, slots.nominal[slot]) &&
-      Object.is(low, slots.low[slot]) &&
-      Object.is(high, slots.high[slot]) &&
+      isSameNumber(nominal, slots.nominal[slot]) &&
+      isSameNumber(low, slots.low[slot]) &&
+      isSameNumber(high, slots.high[slot]) &&
       samePushes(pushes, slots.pushes[slot]);
     if (same) return false;
     slots.nominal[slot] = nominal;
@@ -148,9 +152,8 @@ export class Runner {
     args.clear();
     if (from >= 0) args.add(from, 1, 1);
     else this.sweepBack(code, from);
-    const { slots } = this;
-    const parts: Pushes[] = [];
-    const signs: number[] = [];
+    const { slots, parts, signs } = this;
+    parts.length = signs.length = 0;
     for (let i = 0; i < args.count; i++) {
       const slot = args.slot[i];
       if (slots.standing[slot] === Standing.Exact) continue;
@@ -217,26 +220,26 @@ export class Runner {
   /** The operations that a result rests on, operands before their users. */
   private collect(code: Run, from: number): void {
     const { op, a, b, c } = this.tape;
-    const { mark, sweep } = this;
+    const { mark, sweep, path } = this;
     const stamp = ++this.marks;
-    sweep.length = 0;
-    const stack = [-1 - from];
-    while (stack.length > 0) {
-      const k = stack[stack.length - 1];
+    sweep.length = path.length = 0;
+    path.push(-1 - from);
+    while (path.length > 0) {
+      const k = path[path.length - 1];
       if (mark[k] === stamp) {
-        stack.pop();
+        path.pop();
         continue;
       }
       const at = code.from + k;
       const { arity } = OPERATIONS[op[at]];
-      const before = stack.length;
-      if (a[at] < 0 && mark[-1 - a[at]] !== stamp) stack.push(-1 - a[at]);
-      if (arity > 1 && b[at] < 0 && mark[-1 - b[at]] !== stamp) stack.push(-1 - b[at]);
-      if (arity > 2 && c[at] < 0 && mark[-1 - c[at]] !== stamp) stack.push(-1 - c[at]);
-      if (stack.length > before) continue;
+      const before = path.length;
+      if (a[at] < 0 && mark[-1 - a[at]] !== stamp) path.push(-1 - a[at]);
+      if (arity > 1 && b[at] < 0 && mark[-1 - b[at]] !== stamp) path.push(-1 - b[at]);
+      if (arity > 2 && c[at] < 0 && mark[-1 - c[at]] !== stamp) path.push(-1 - c[at]);
+      if (path.length > before) continue;
       mark[k] = stamp;
       sweep.push(k);
-      stack.pop();
+      path.pop();
     }
   }
 
@@ -360,23 +363,24 @@ class Arguments {
   readonly low: number[] = [];
   readonly high: number[] = [];
   readonly sign: number[] = [];
+  /** Places by slot, once they are too many to be looked through. */
   private readonly place = new Map<number, number>();
 
   clear(): void {
     this.count = 0;
     this.anyTwice = false;
-    this.place.clear();
+    if (this.place.size > 0) this.place.clear();
   }
 
   add(slot: number, low: number, high: number): void {
-    const known = this.place.get(slot);
-    if (known === undefined) {
+    const known = this.placeOf(slot);
+    if (known < 0) {
       const i = this.count++;
-      this.place.set(slot, i);
       this.slot[i] = slot;
       this.low[i] = low;
       this.high[i] = high;
       this.sign[i] = 0;
+      if (this.count > LOOKED_THROUGH) this.index();
     } else {
       this.anyTwice = true;
       this.low[known] = sumDown(this.low[known], low);
@@ -386,10 +390,23 @@ class Arguments {
 
   /** +1 or −1 for an argument that pushes one way, 0 for one that is exact or does not matter. */
   signOf(slot: number): number {
-    const i = this.place.get(slot);
-    return i === undefined ? 0 : this.sign[i];
+    const i = this.placeOf(slot);
+    return i < 0 ? 0 : this.sign[i];
+  }
+
+  private placeOf(slot: number): number {
+    if (this.count > LOOKED_THROUGH) return this.place.get(slot) ?? -1;
+    for (let i = 0; i < this.count; i++) if (this.slot[i] === slot) return i;
+    return -1;
+  }
+
+  private index(): void {
+    for (let i = this.place.size; i < this.count; i++) this.place.set(this.slot[i], i);
   }
 }
+
+/** Most definitions read two or three values, which are found faster by looking at each. */
+const LOOKED_THROUGH = 12;
 
 /**
  * Whether a sum or difference is nothing but the noise of decimal fractions: 0.3 − 0.1 − 0.2 on paper is zero, in doubles
@@ -397,6 +414,11 @@ class Arguments {
  */
 function isNoise(sum: number, a: number, b: number): boolean {
   return Math.abs(sum) <= slack(a, b);
+}
+
+/** As `Object.is`, by comparisons, for which the machine need not make an object of either number. */
+function isSameNumber(a: number, b: number): boolean {
+  return a === b ? a !== 0 || 1 / a === 1 / b : a !== a && b !== b;
 }
 
 /** 0 · ∞ is 0: an operand that cannot move does not pass on a jump. */

@@ -136,36 +136,72 @@ export function problemsOf(row: Row): readonly Problem[] {
   return row.noteProblems.length === 0 ? row.outcome.problems : [...row.outcome.problems, ...row.noteProblems];
 }
 
-/** The snapshot of a settled note; the old one where nothing changed. */
+/** The snapshot of a note whose entries are up to date; the old one where nothing changed. */
 export function makeSnapshot(note: Note, old: Snapshot | undefined): Snapshot {
-  const blocks: PlacedBlock[] = [];
-  const statements: Statement[] = [];
-  const starts: number[] = [];
-  const outcomes: Outcome[] = [];
-  const noteProblems: (readonly EngineProblem[])[] = [];
+  const blocks = new Column<PlacedBlock>(old?.blocks, (a, b) => a.block === b.block && a.start === b.start);
+  const statements = new Column<Statement>(old?.columns.statements);
+  const starts = new Column<number>(old?.columns.starts);
+  const outcomes = new Column<Outcome>(old?.columns.outcomes);
+  const noteProblems = new Column<readonly EngineProblem[]>(old?.columns.noteProblems, sameData);
   const cells = new Map<number, CellsAt>();
   let start = 0;
   for (const block of note.blocks) {
-    blocks.push({ block, start });
+    blocks.add({ block, start });
     const content = note.content(block);
     if (content) {
       for (let i = 0; i < content.entries.length; i++) {
         const entry = content.entries[i];
-        if (!entry.outcome) throw new Error("A snapshot was asked for before the notes were settled.");
+        if (!entry.outcome) throw new Error("A snapshot was asked for before the notes were up to date.");
         const lines = content.lines?.[i];
-        if (lines) cells.set(statements.length, { lines, from: start });
-        statements.push(entry.statement);
-        starts.push(start + content.starts[i]);
-        outcomes.push(entry.outcome);
-        noteProblems.push(noteProblemsOf(entry));
+        if (lines) cells.set(statements.count, { lines, from: start });
+        statements.add(entry.statement);
+        starts.add(start + content.starts[i]);
+        outcomes.add(entry.outcome);
+        noteProblems.add(noteProblemsOf(entry));
       }
     }
     start += block.length;
   }
-  const columns = { statements, starts, outcomes, noteProblems, cells };
-  return old && old.text === note.text && sameColumns(old.columns, columns)
-    ? old
-    : new Snapshot(note.path, note.text, blocks, columns);
+  const isSame = [blocks, statements, starts, outcomes, noteProblems].every((column) => column.isSame);
+  if (old && isSame && old.text === note.text) return old;
+  return new Snapshot(note.path, note.text, blocks.members, {
+    statements: statements.members,
+    starts: starts.members,
+    outcomes: outcomes.members,
+    noteProblems: noteProblems.members,
+    cells,
+  });
+}
+
+/**
+ * One column of a snapshot, filled from the top: the old one as long as it is the same, then a copy. Most edits leave most
+ * columns as they are, and copies of ten thousand rows at every key are what the garbage collector would be busy with.
+ */
+class Column<T> {
+  private fresh: T[] | undefined;
+  count = 0;
+
+  constructor(
+    private readonly old: readonly T[] = [],
+    private readonly same: (a: T, b: T) => boolean = Object.is,
+  ) {}
+
+  add(value: T): void {
+    const at = this.count++;
+    if (this.fresh) this.fresh.push(at < this.old.length && this.same(this.old[at], value) ? this.old[at] : value);
+    else if (at >= this.old.length || !this.same(this.old[at], value)) {
+      this.fresh = this.old.slice(0, at);
+      this.fresh.push(value);
+    }
+  }
+
+  get isSame(): boolean {
+    return !this.fresh && this.count === this.old.length;
+  }
+
+  get members(): readonly T[] {
+    return this.isSame ? this.old : (this.fresh ?? this.old.slice(0, this.count));
+  }
 }
 
 const NO_PROBLEMS: readonly EngineProblem[] = [];
@@ -173,15 +209,4 @@ const NO_PROBLEMS: readonly EngineProblem[] = [];
 function noteProblemsOf({ nameProblems, measurementProblems, unusedProblems }: Entry): readonly EngineProblem[] {
   if (nameProblems.length === 0 && measurementProblems.length === 0 && unusedProblems.length === 0) return NO_PROBLEMS;
   return [...nameProblems, ...measurementProblems, ...unusedProblems];
-}
-
-function sameColumns(a: Columns, b: Columns): boolean {
-  const length = a.statements.length;
-  if (b.statements.length !== length) return false;
-  for (let i = 0; i < length; i++) {
-    if (a.outcomes[i] !== b.outcomes[i] || a.statements[i] !== b.statements[i] || a.starts[i] !== b.starts[i])
-      return false;
-    if (!sameData(a.noteProblems[i], b.noteProblems[i])) return false;
-  }
-  return true;
 }

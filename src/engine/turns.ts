@@ -33,7 +33,8 @@ const TYPED_WITHIN = 1e-3;
 
 /** Whether one counts turns and the other measures an angle, so that 2π lies between them. */
 export function areTurnAndAngle(stated: Unit | undefined, asked: Unit | undefined): boolean {
-  const [a, b] = [stated && rotationOf(stated), asked && rotationOf(asked)];
+  const a = stated && rotationOf(stated);
+  const b = asked && rotationOf(asked);
   return a !== undefined && b !== undefined && a !== b;
 }
 
@@ -49,8 +50,9 @@ export function isTurnsBesideAngle(compiler: Compiler, left: Operand, right: Ope
 
 /** Whether a torque is multiplied by a rate of turns, which is a power but for 2π; that may stand elsewhere in the statement. */
 export function isTorqueTimesTurns(compiler: Compiler, node: Node, left: Operand, right: Operand): boolean {
-  const rate = [left, right].find(({ unit }) => unit && countsTurns(unit));
-  const torque = [left, right].find(({ unit }) => unit && isTorque(unit));
+  if (!left.unit || !right.unit) return false;
+  const rate = countsTurns(left.unit) ? left : countsTurns(right.unit) ? right : undefined;
+  const torque = isTorque(left.unit) ? left : isTorque(right.unit) ? right : undefined;
   if (!rate || !torque || compiler.openEntries.some((entry) => bringsTurn(entry, compiler))) return false;
   compiler.fail(node, {
     code: "unit.turns",

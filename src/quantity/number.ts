@@ -36,6 +36,10 @@ const FRACTION = /^([-+]?)(\d+)\/(\d+)$/;
 const OTHER_BASE = /^([-+]?)(0x[0-9a-f]+|0b[01]+)$/i;
 
 function read(text: string, unit: Unit | undefined, zero: Rational | undefined): number {
+  const decimal = unit === undefined ? 0 : unit.decimal;
+  // Most numbers are like 4.7: with a power of ten behind it, a decimal is read to the nearest double as it stands.
+  if (decimal !== undefined && zero === undefined && isPlain(text))
+    return Number(decimal === 0 ? text : `${text}e${decimal}`);
   const written = parse(text.replace(/_/g, "").replace(/−/g, "-").trim());
   if (written === undefined) return Number.NaN;
   const shift = unit === undefined ? 0 : unit.decimal;
@@ -51,6 +55,21 @@ function read(text: string, unit: Unit | undefined, zero: Rational | undefined):
   const inSi = product(value, factor);
   return toDouble(zero === undefined ? inSi : sum(inSi, zero));
 }
+
+/** Digits, with or without others behind a point. */
+function isPlain(text: string): boolean {
+  let points = 0;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code === POINT && i > 0 && i < text.length - 1) points++;
+    else if (code < ZERO || code > NINE) return false;
+  }
+  return points <= 1 && text.length > 0 && text.length < MAXIMUM_DIGITS;
+}
+
+const POINT = 46;
+const ZERO = 48;
+const NINE = 57;
 
 function parse(text: string): Written | undefined {
   let match = DECIMAL.exec(text);
