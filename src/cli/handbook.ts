@@ -16,8 +16,8 @@ export async function handbook(word: string | undefined, terminal: Terminal): Pr
     terminal.output.write(indexText(CHAPTERS, face));
     return ExitCode.Good;
   }
-  const service = new Service(new FileLibrary(terminal.currentFolder), SETTINGS);
-  await service.loadChapters([...CHAPTERS.keys()]);
+  const service = new Service(new FileLibrary(terminal.currentFolder), SETTINGS, "in slices");
+  await service.loadChapters(chaptersFor(word));
   const found = service.lookUp(word);
   switch (found.kind) {
     case "chapter":
@@ -31,4 +31,10 @@ export async function handbook(word: string | undefined, terminal: Terminal): Pr
       throw new UsageError(found.suggestion === undefined ? plain : `${plain} Did you mean ${found.suggestion}?`);
     }
   }
+}
+
+/** The chapters in which a word can be: its own where it names one, else all. */
+function chaptersFor(word: string): readonly string[] {
+  const [chapter] = word.split(".");
+  return CHAPTERS.has(chapter) ? [chapter] : [...CHAPTERS.keys()];
 }

@@ -78,7 +78,7 @@ export class Notes implements vscode.Disposable {
 
   /** A service that holds all chapters of the handbook: one of its own, so that no keystroke in a note goes through them. */
   async handbookService(): Promise<Service> {
-    const service = new Service(this.library, readSettings());
+    const service = new Service(this.library, readSettings(), "in slices");
     await service.loadChapters([...CHAPTERS.keys()]);
     return service;
   }
