@@ -86,7 +86,7 @@ class Sheet {
         .filter(isSaid)
         .flatMap((text) => this.wrapped(text)),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
-      ...(finding && !finding.code.startsWith("rule.") ? this.wrapped(finding.message) : []),
+      ...(finding && !STATE_CODES.has(finding.code) ? this.wrapped(finding.message) : []),
       ...(line ? ["", ...line.drawing.split("\n").map((row) => INDENT + printable(row))] : []),
     ];
   }
@@ -151,6 +151,9 @@ class Sheet {
     return this.snapshot.lines.lineAt(offset) + 1;
   }
 }
+
+/** Findings that say of a rule what its phrase says. */
+const STATE_CODES: ReadonlySet<string> = new Set(["rule.fails", "rule.failsAtLimits", "rule.undecided"]);
 
 /** A rule in words; of the inputs at the worst point, the phrase names some, and the rest follow here. */
 function stateOf(rule: RuleOutcome, inputs: readonly string[]): string {

@@ -26,6 +26,8 @@ export const nameUnknown: Wording<"name.unknown"> = {
     if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot, context);
     const usual = USUAL.get(name);
     if (usual !== undefined) return `\`${name}\` is not defined. ${usual.says}`;
+    if ((SERIES_NAMES as readonly string[]).includes(name.toUpperCase()))
+      return `\`${name.toUpperCase()}\` is a series. A value is chosen from it: \`choose 620 Ω from ${name.toUpperCase()}\`.`;
     if (/^E\d+$/.test(name)) return `\`${name}\` is no series: the series are ${SERIES_NAMES.join(", ")}.`;
     if (/^[RkMmunp]\d+$/.test(name) && suggestion === undefined)
       return `\`${name}\` is not defined. A letter code begins with a digit: \`0${name}\`.`;

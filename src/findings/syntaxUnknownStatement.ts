@@ -1,5 +1,7 @@
 import { nearestName } from "../engine/suggest";
 import { OPENING_WORDS } from "../syntax/name";
+import type { Row } from "../engine/snapshot";
+import type { Span } from "../text/span";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
 
@@ -8,18 +10,32 @@ export const syntaxUnknownStatement: Wording<"syntax.unknownStatement"> = {
   severity: "error",
   reference:
     "A calculation line is a definition `NAME = …` or begins with an opening word such as `given`, `assume` or `must`. Prose is not indented.",
-  message: ({ word }) => {
+  message: ({ word, span }, { row }) => {
     const meant = openingMeant(word);
+    const joined = nameOfTwoWords(span, row);
+    if (meant === undefined && joined) return `A name is one word: \`${joined.text}\`.`;
     if (meant !== undefined) return `\`${word}\` opens no statement. Did you mean \`${meant}\`?`;
     return `\`${word}\` opens no statement. Write a definition, \`NAME = …\`, or begin with a word such as \`given\`, \`assume\` or \`must\`.`;
   },
   fixes: ({ word, span }, { row }) => {
     const meant = openingMeant(word);
+    const joined = nameOfTwoWords(span, row);
+    if (meant === undefined && joined)
+      return [{ title: `Write ${joined.text}`, edits: [replaceIn(row, joined.span, joined.text)], isPreferred: true }];
     return meant === undefined
       ? []
       : [{ title: `Write ${meant}`, edits: [replaceIn(row, span, meant)], isPreferred: true }];
   },
 };
+
+/** `temp rise = 3 K`. */
+function nameOfTwoWords({ start }: Span, { statement: { text } }: Row): { span: Span; text: string } | undefined {
+  const [words] =
+    /^[\p{L}_][\p{L}\d_]*(?:[ \t]+[\p{L}\d_]+)+(?=\s*(?:\[[^\]\n]*\]\s*)?=)/u.exec(text.slice(start)) ?? [];
+  return words === undefined
+    ? undefined
+    : { span: { start, end: start + words.length }, text: words.replace(/\s+/g, "_") };
+}
 
 function openingMeant(word: string): string | undefined {
   return USUAL.get(word.toLowerCase()) ?? nearestName([...OPENING_WORDS], word);

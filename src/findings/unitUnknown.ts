@@ -1,5 +1,6 @@
 import { decibelsMeant, decibelText } from "../phrases/decibels";
-import { codeMeant, unitMeant } from "../phrases/unitMeant";
+import { findName, type Scope } from "../phrases/side";
+import { codeMeant, unitMeant, withoutRemark } from "../phrases/unitMeant";
 import { describeUnitTrouble, type UnitTrouble } from "../quantity/unit";
 import { isName } from "../syntax/name";
 import { Kind } from "../syntax/tree";
@@ -14,14 +15,18 @@ export const unitUnknown: Wording<"unit.unknown"> = {
   severity: "error",
   reference:
     "A word behind a number is its unit, and this one is none. Correct it, put an operator before a name, or say by `items` that it is counted.",
-  message: ({ word, trouble, isName: isQuantity, rewritten, span }, { row }) => {
+  message: ({ word, trouble, isName: isQuantity, rewritten, span }, { row, context }) => {
     if (!isQuantity) {
       if (trouble.kind === "decibel") return describeUnitTrouble(trouble) + decibelText(word, levelIn(row, span));
       if (isHenry(trouble)) return `\`h\` is the hour and takes no prefix. A henry is \`H\`: \`${trouble.prefix}H\`.`;
       if (trouble.kind !== "unknown") return describeUnitTrouble(trouble);
       const code = codeMeant(textOf(row, literalAround(row, span)));
       if (code !== undefined) return `\`${word}\` is no unit. Write \`${code}\`.`;
-      return describeUnitTrouble({ ...trouble, suggestion: unitMeant(word, trouble.suggestion) });
+      const plain = withoutRemark(word);
+      if (plain !== undefined)
+        return `\`${word}\` is no unit: nothing is attached to a unit. Write \`${plain}\`, and say in the name what it is.`;
+      const counted = countedMeant(word, context);
+      return describeUnitTrouble({ ...trouble, suggestion: counted ?? unitMeant(word, trouble.suggestion) });
     }
     const what = `\`${word}\` is a quantity and no unit, and what stands behind a number is its unit.`;
     return rewritten === undefined ? what : `${what} Write \`${rewritten}\`.`;
@@ -38,13 +43,19 @@ export const unitUnknown: Wording<"unit.unknown"> = {
     if (trouble.kind !== "unknown") return [];
     const code = codeMeant(textOf(row, literalAround(row, problem.span)));
     if (code !== undefined) return [separated(problem, row, code)];
-    const meant = unitMeant(word, trouble.suggestion);
+    const meant = countedMeant(word, context) ?? unitMeant(word, trouble.suggestion);
     if (meant !== undefined) return corrected(problem, row, meant);
     return isName(word) && !problem.isName
       ? [{ title: `Count ${word}: items ${word}`, edits: [statementAbove(row, context.snapshot, `items ${word}`)] }]
       : [];
   },
 };
+
+/** The plural of what the note counts. */
+function countedMeant(word: string, scope: Scope): string | undefined {
+  const singular = /^(.+?)s$/.exec(word)?.[1];
+  return singular !== undefined && findName(singular, scope)?.outcome.kind === "items" ? singular : undefined;
+}
 
 /** `10 uh`: an hour with a prefix, meant as a henry. */
 function isHenry(trouble: UnitTrouble): trouble is Extract<UnitTrouble, { kind: "prefix" }> {

@@ -53,6 +53,45 @@ const POWER = /^([\p{L}°µ]+)(?:\^?([-−]?\d+))?(?![\p{L}\d_(.[])/u;
 
 const CONTINUATIONS: readonly Continuation[] = [
   {
+    behind: /^(peak|rms|RMS|pk|pp|eff|DC|AC)\b/,
+    before: /\d\s*[\p{L}°µ%]+\s+$/u,
+    says: () => "Behind the unit stands nothing; say in the name or in a comment (`#`) what it is.",
+  },
+  {
+    behind: /^per\s+([\p{L}_]\S*)/u,
+    before: /\d\s*([\p{L}°µ%]\S*)\s+$/u,
+    says: ([, second], led) => `“Per” is written \`/\`: \`${led![1]}/${second}\`.`,
+  },
+  {
+    behind: /^([CF])\b/,
+    before: /°(\s+)$/,
+    says: ([, scale]) => `The degree stands right before its scale: \`°${scale}\`.`,
+    mends: (_, led) => ({ back: led![1].length, length: 0, text: "" }),
+  },
+  {
+    behind: /^(E\d+)\b/,
+    before: /\bchoose\s+(?:nearest|next|closest)\s+$/,
+    says: ([, series]) => `The value that is used stands before it: \`choose 150 Ω from ${series}\`.`,
+  },
+  {
+    behind: /^(E\d+)\b/,
+    before: /\bchoose\s.*\d.*$/,
+    says: ([, series]) => `The series stands behind \`from\`: \`from ${series}\`.`,
+    mends: () => ({ length: 0, text: "from " }),
+  },
+  {
+    behind: /^([\p{L}\d_][^"#\n]*?)\s*$/u,
+    before: /\b(from|use)\s+$/,
+    says: ([, words], led) => `Text stands between straight quotation marks: \`${led![1]} "${words}"\`.`,
+    mends: ([whole, words]) => ({ length: whole.length, text: `"${words}"` }),
+  },
+  {
+    // `R-1 = 3 Ω`, `2R = 3 Ω`
+    behind: /^[^\s="#]+\s*=/,
+    before: /^(?:(?:given|assume|choose|over|measured|order)\s+)?$/,
+    says: () => "A name has letters, digits and `_`, and begins with a letter.",
+  },
+  {
     // `4.75 to 5.25 V`: the word has been read as a unit.
     behind: /^(-?\d.*?)\s*$/,
     before: /(-?\d[\d._]*\s*[\p{L}°µ%]*?)\s+(?:to|until|thru)\s+$/u,
@@ -144,6 +183,12 @@ const CONTINUATIONS: readonly Continuation[] = [
     behind: /^(\S+)\s*$/,
     before: /^(\S+)\s*=.*\sin\s*$/,
     says: ([, unit], led) => `The unit to show it in stands behind the name: \`${led![1]} [${unit}] = …\`.`,
+  },
+  {
+    behind: /^(min|max|typ|nom)\b\.?/,
+    before: /\d\s*[\p{L}°µ%]*\s+$/u,
+    says: () =>
+      "Limits stand in the order of a data sheet, `2.8 .. 3.0 .. 3.2 V`; a single limit is a rule: `must x <= 5 V`.",
   },
   {
     behind: /^between\s+(.+?)\s+and\s+(.+?)\s*$/,

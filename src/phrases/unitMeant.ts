@@ -6,6 +6,8 @@ import { isBuiltInUnit } from "../quantity/unit";
  */
 export function unitMeant(word: string, suggestion: string | undefined): string | undefined {
   if (MEANT.has(word)) return MEANT.get(word);
+  const plain = withoutRemark(word);
+  if (plain !== undefined) return plain;
   if (suggestion !== undefined) return suggestion;
   const [, base, exponent] = /^(.+)([23])$/.exec(word) ?? [];
   if (base !== undefined && isBuiltInUnit(base)) return `${base}^${exponent}`;
@@ -19,6 +21,12 @@ export function codeMeant(literal: string): string | undefined {
   if (volts !== undefined) return `${volts}.${tenths} V`;
   const [, whole, decimals, letter] = /^(\d+)(?:\.(\d+))?\s*([RkMmuµnp])$/.exec(literal) ?? [];
   return letter === undefined ? undefined : `${whole}${letter}${decimals ?? ""}`;
+}
+
+/** `VDC`, `Vrms`: the unit without what was attached to it, which tells nothing of the unit (ISO 80000-1, from memory). */
+export function withoutRemark(word: string): string | undefined {
+  const unit = /^(\p{L}{1,2})_?(?:DC|AC|dc|ac|rms|RMS|pp|PP|pk|peak|typ|max|min|eff)$/u.exec(word)?.[1];
+  return unit !== undefined && isBuiltInUnit(unit) ? unit : undefined;
 }
 
 /** What a change of case leads away from: `a` is the year of the standards, and `fc` the foot-candle. */

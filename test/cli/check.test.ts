@@ -113,6 +113,12 @@ describe("copperbook check", () => {
     assert.deepEqual([line, lastLine, condition], [2, 3, "I <= 2 W"]);
   });
 
+  it("says of a must that is no condition what it lacks", async () => {
+    workspace.write("a.calcs.md", "    given I = 2 A\n    must I\n");
+    const { output } = await workspace.run(["check"]);
+    assert.match(output, /undecided, it cannot be read\n {4}A rule states a condition, such as `a <= b`, and this is/);
+  });
+
   it("is as wide in a pipe as COLUMNS asks for", async () => {
     workspace.write("a.calcs.md", GOOD);
     const widthOf = async (COLUMNS?: string) => {
