@@ -116,7 +116,7 @@ function uncertainty(
   extent: Extent,
   notes: Notes,
 ): readonly string[] {
-  if (!(extent.low < extent.high) && extent.standing !== "undefined") return [];
+  if (extent.isPending || (!(extent.low < extent.high) && extent.standing !== "undefined")) return [];
   const budget = notes.budget(home, row, 0);
   return budget ? contributionsText(extent, outcome, budget) : [];
 }

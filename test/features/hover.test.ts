@@ -1,5 +1,8 @@
 import assert from "node:assert/strict";
-import { holding, loaded, marked, note } from "./notes";
+import { Service } from "../../src/service";
+import { holding, libraryOf, loaded, marked, note } from "./notes";
+
+const SETTINGS = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
 
 /** What hovering over the mark shows; a note that is used may be given. */
 function at(markedText: string): string | undefined {
@@ -69,6 +72,16 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
         said("given ¦m = 100.02147(35) g"),
         /\nStandard uncertainty 350 µg, normal about the nominal value\n/,
       );
+    });
+
+    it("nothing of contributions until the range is found that they are shares of", () => {
+      const text = note("given x = -1 .. 2\ny = x^2 - x");
+      const service = new Service(libraryOf({}), SETTINGS, "in slices");
+      service.open("n", text);
+      const offset = text.indexOf("y =");
+      assert.equal(service.hover("n", offset)!.markdown.includes("Contributions"), false);
+      service.search(() => false);
+      assert.match(service.hover("n", offset)!.markdown, /\nContributions to the range: /);
     });
 
     it("how few readings know of it", () =>
