@@ -18,6 +18,7 @@ import type {
   RuleState,
 } from "./outcome";
 import type { EngineProblem, Origin } from "./problem";
+import { pushedBy } from "./pushedBy";
 import type { Runner } from "./runner";
 import { judgeChoice } from "./choices";
 import { domainProblems } from "./domains";
@@ -230,13 +231,8 @@ class Judge {
     const searched = this.entry.found?.[slot - this.entry.results.from];
     if (searched && searched.kind !== "undefined") return this.searched(slot, searched);
     const { slots, inputPlace } = this.context;
-    const { inputs, signs } = slots.pushes[slot];
-    const pushes =
-      inputs.length === 0 || inputs.length > mostInputs
-        ? NO_PUSHES_SHOWN
-        : inputs
-            .map((input, i): Push => ({ input: inputPlace(input), highestAt: signs[i] > 0 ? "high" : "low" }))
-            .sort(inOrderOfInputs);
+    const { length } = slots.pushes[slot].inputs;
+    const pushes = length === 0 || length > mostInputs ? NO_PUSHES_SHOWN : pushedBy(slots, slot, inputPlace);
     const extent: Extent = {
       nominal: slots.nominal[slot],
       low: slots.low[slot],
@@ -345,14 +341,6 @@ class Judge {
     }
     return parts;
   }
-}
-
-/** By what they are, not by their slots, whose numbers depend on the order of earlier edits. */
-function inOrderOfInputs(one: Push, other: Push): number {
-  const [a, b] = [one.input, other.input];
-  if (a.name !== b.name) return a.name < b.name ? -1 : 1;
-  const way = one.highestAt === other.highestAt ? 0 : one.highestAt === "high" ? -1 : 1;
-  return a.nominal - b.nominal || a.low - b.low || a.high - b.high || way;
 }
 
 const NO_CELLS = { values: [], dimension: RATIO, point: false } as const;

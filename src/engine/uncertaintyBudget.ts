@@ -1,7 +1,8 @@
 import { coneWithin, type ConeInput, type ConeSource } from "./cone";
 import type { Correlation } from "./correlation";
 import type { Entry } from "./entry";
-import type { InputPlace } from "./outcome";
+import type { InputPlace, Push } from "./outcome";
+import { pushedBy } from "./pushedBy";
 import { degreesOfFreedomOf } from "./spread";
 import { firstOrder, sharesOfRange, sharesOfVariance, type FirstOrder, type Shares } from "./uncertainty";
 
@@ -22,6 +23,8 @@ export interface UncertaintyBudget {
   readonly interactions: { readonly ofRange?: number; readonly ofVariance?: number };
   /** The inputs that matter and have no limit on one side. */
   readonly unbounded: readonly InputPlace[];
+  /** Of a range that is attained without a search: all inputs, with the ends that lead to the highest value. */
+  readonly pushes: readonly Push[];
 }
 
 /** What one input brings. Shares of a whole lie between 0 and 1; with a correlation that of the variance may be negative. */
@@ -102,6 +105,7 @@ export function budgetOf(
       ...(isBent ? known("ofVariance", ofVariance?.interactions) : {}),
     },
     unbounded: first.unbounded.map((i) => places[i]),
+    pushes: pushedBy(source.slots, slot, (input) => source.inputPlace(input)),
   };
 }
 

@@ -173,7 +173,7 @@ export function record(snapshot: Snapshot, context: RecordContext): NoteRecord {
   return {
     path: snapshot.path,
     values: snapshot.rows.flatMap((row) =>
-      row.cells ? cellsOf(row, snapshot, lineOf) : valuesOf(row, lineOf(row.start), context),
+      row.cells ? cellsOf(row, snapshot, lineOf, context.budget) : valuesOf(row, lineOf(row.start), context),
     ),
     rules: snapshot.rows.flatMap((row) =>
       ruleOf(row, lineOf(row.start), lineOf(row.start + row.statement.text.length), otherChoice),
@@ -210,14 +210,18 @@ function valuesOf(row: Row, line: number, { budget, distribution }: RecordContex
     ...numbersOf(extent),
     unit,
     shown: extentText(extent, outcome),
-    ...endsOf(extent),
-    ...uncertaintyOf(extent.standing === "exact" ? undefined : budget(row, i)),
+    ...doubtOf(extent, extent.standing === "exact" ? undefined : budget(row, i)),
     ...trialsOf(extent.standing === "exact" ? undefined : distribution(row, i), outcome),
   }));
 }
 
 /** The cells of a column of quantities, each by its name in formulas and on the line of its row. */
-function cellsOf(row: Row, snapshot: Snapshot, lineOf: (offset: number) => number): readonly ValueRecord[] {
+function cellsOf(
+  row: Row,
+  snapshot: Snapshot,
+  lineOf: (offset: number) => number,
+  budget: RecordContext["budget"],
+): readonly ValueRecord[] {
   const { outcome, cells } = row;
   if (outcome.kind !== "column" || outcome.of !== "quantity" || !cells) return [];
   const names = rowNamesOf(snapshot, outcome);
@@ -228,13 +232,26 @@ function cellsOf(row: Row, snapshot: Snapshot, lineOf: (offset: number) => numbe
     const kind: Origin = isComputedCell(row, index) ? "derived" : "given";
     const shown = cellText(outcome, index);
     if (shown === "") return { name, line, kind, shown };
-    return { name, line, kind, ...numbersOf(extent), unit: siUnit(cellType(outcome, index).dimension), shown };
+    const unit = siUnit(cellType(outcome, index).dimension);
+    const doubt = doubtOf(extent, extent.standing === "exact" ? undefined : budget(row, index));
+    return { name, line, kind, ...numbersOf(extent), unit, shown, ...doubt };
   });
 }
 
 function numbersOf({ nominal, low, high, standing }: Extent): Pick<ValueRecord, "value" | "min" | "max"> {
   const limits = standing === "undefined" ? {} : { ...finite("min", low), ...finite("max", high) };
   return { ...finite("value", nominal), ...limits };
+}
+
+type Doubt = Pick<
+  ValueRecord,
+  "attained" | "found" | "inputsAt" | "standardUncertainty" | "degreesOfFreedom" | "contributions" | "interactions"
+>;
+
+/** How far a value may be off, and by what. A long list of inputs at the ends is kept in the budget only. */
+function doubtOf(extent: Extent, budget: UncertaintyBudget | undefined): Doubt {
+  const pushes = extent.pushes.length > 0 || extent.standing !== "attained" ? extent.pushes : (budget?.pushes ?? []);
+  return { ...endsOf({ ...extent, pushes }), ...uncertaintyOf(budget) };
 }
 
 /** Whether the ends occur, how far the values are known to reach, and where. */

@@ -215,6 +215,24 @@ measured x = 6 mV`).values,
       assert.deepEqual(Object.keys(value.inputsAt!.max), ["x", "y", "z"]);
     });
 
+    it("has the inputs at the ends however many they are", () => {
+      const names = Array.from({ length: 20 }, (_, i) => `x${i}`);
+      const { inputsAt } = valueOf(
+        "y",
+        `${names.map((x) => `${x} = 1 V ± 0.1 V`).join("\n")}\ny = ${names.join(" + ")}`,
+      );
+      assert.deepEqual([Object.keys(inputsAt!.max).length, inputsAt!.min.x7], [20, "0.9 V"]);
+    });
+
+    it("has the same of the cells of tables", () => {
+      const text = "| t: | a | y = 2 * a |\n| --- | --- | --- |\n| one | 1 V ± 0.1 V | |\n| two | 3 V | |\n";
+      const { values } = holding({ n: text }).record("n");
+      const cell = (name: string) => values.find((value) => value.name === name)!;
+      const y = cell("t.one.y");
+      assert.deepEqual([y.attained, y.contributions!.length, y.standardUncertainty], [true, 1, 0.115470053838]);
+      assert.equal("standardUncertainty" in cell("t.two.y"), false);
+    });
+
     it("tells inputs that are written alike apart", () => {
       const { inputsAt, contributions } = valueOf("y", "y = (1 ± 2 %) * (1 ± 2 %) * 3 V");
       assert.deepEqual(inputsAt!.max, { "1 ± 2 %": "1.02", "1 ± 2 % (2)": "1.02" });
