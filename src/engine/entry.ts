@@ -45,6 +45,8 @@ export interface ColumnType {
   readonly present?: readonly boolean[];
   /** Of a column of text. */
   readonly texts?: readonly string[];
+  /** Of a column of exact numbers, written out, that is short enough to be looked up in: what they are. */
+  readonly constants?: readonly number[];
 }
 
 export interface CellType {

@@ -1,6 +1,9 @@
-import { isSeriesName, SERIES_NAMES } from "../quantity/series";
+import { RATIO } from "../quantity/dimension";
+import { isSeriesName, SERIES_NAMES, type SeriesName } from "../quantity/series";
+import type { Pairing } from "../quantity/seriesPairs";
 import type { Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
+import { pairNumber } from "./lookups";
 import type { Native } from "./natives";
 import { quantity, textual, truth, type Operand } from "./operand";
 import { Op } from "./operation";
@@ -19,15 +22,44 @@ interface LookupCall {
 
 /** `nearest("E24", x)`: a member of a series of preferred numbers. */
 export function compileSeriesPick(call: LookupCall): Operand | undefined {
-  const { compiler, node, name, native, operands } = call;
+  const { compiler, node, native } = call;
+  const [series, x] = seriesAndQuantity(call) ?? [];
+  if (!series || !x) return undefined;
+  const number = compiler.constant(Number(series.slice(1)));
+  const at = x.at.map((each) => compiler.emit(native.op!, x.node, each, number));
+  return quantity(node, x.dimension, at, { isList: x.isList, unit: commonUnit([x]) });
+}
+
+/** `pair_sum("E24", x)`: the list of the two members that come nearest to it together. */
+export function compilePair(call: LookupCall): Operand | undefined {
+  const { compiler, node, name } = call;
+  const [series, x] = seriesAndQuantity(call) ?? [];
+  if (!series || !x) return undefined;
+  const pairing = name.slice(name.indexOf("_") + 1) as Pairing;
+  if (x.isList)
+    return compiler.fail(x.node, { code: "list.unexpected", where: `in ${name}(…)`, text: compiler.text(x.node) });
+  if (pairing === "ratio" && x.dimension !== RATIO)
+    return compiler.fail(x.node, { code: "unit.ratioNeeded", where: `${name}(…)`, side: compiler.side(x) });
+  const at = ([0, 1] as const).map((member) =>
+    compiler.emit(Op.PairMember, x.node, x.at[0], compiler.constant(pairNumber(series, pairing, member))),
+  );
+  return quantity(node, x.dimension, at, { isList: true, unit: commonUnit([x]) });
+}
+
+/** `first(list)`, `last(list)`. */
+export function compileMemberOf({ compiler, node, name, operands: [list] }: LookupCall): Operand | undefined {
+  if (!list.isList) return compiler.fail(list.node, { code: "list.needed", name, text: compiler.text(list.node) });
+  return memberOf(list, name === "first" ? 0 : (list.texts?.length ?? list.at.length) - 1, node);
+}
+
+function seriesAndQuantity(call: LookupCall): readonly [SeriesName, Operand] | undefined {
+  const { compiler, name, operands } = call;
   const [series, x] = operands;
   const written = series.kind === "text" && !series.isList ? series.texts![0] : "";
   if (!isSeriesName(written))
     return refuse(call, series, `takes the name of a series in quotes: "${SERIES_NAMES.join('", "')}"`);
-  if (!compiler.isQuantity(x, `in ${name}(…)`) || !compiler.isPlain(x, `used in ${name}(…)`)) return undefined;
-  const number = compiler.constant(Number(written.slice(1)));
-  const at = x.at.map((each) => compiler.emit(native.op!, x.node, each, number));
-  return quantity(node, x.dimension, at, { isList: x.isList, unit: commonUnit([x]) });
+  const isPlain = compiler.isQuantity(x, `in ${name}(…)`) && compiler.isPlain(x, `used in ${name}(…)`);
+  return isPlain ? [written, x] : undefined;
 }
 
 /** `lookup(x, keys, values)`: the value at the last key that is not above x; at the very key for text or `"exact"`. */

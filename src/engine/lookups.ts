@@ -1,4 +1,5 @@
 import { nearest, nextDown, nextUp, SERIES_NAMES, type SeriesName } from "../quantity/series";
+import { hasPair, pairFor, type Pairing } from "../quantity/seriesPairs";
 import * as interval from "./interval";
 import type { Ends } from "./interval";
 import { Op, type Operation } from "./operation";
@@ -60,6 +61,24 @@ export const LOOKUPS = {
     },
     trouble: "is none of the keys",
   },
+  [Op.PairMember]: {
+    name: "member of a pair",
+    kind: "switch",
+    arity: 2,
+    number: memberOfPair,
+    range: (out, low, high, number, most) => {
+      if (number !== most || !hasPair(low) || !hasPair(high)) return interval.undefinedRange(out);
+      if (low < high) return boundsOfMembers(out, low, high, number);
+      const value = memberOfPair(low, number);
+      interval.set(out, value, value);
+    },
+    slopes: (out, low, high) => {
+      noSlope(out, 1);
+      if (low === high) noSlope(out, 0);
+      else anySlope(out, 0);
+    },
+    trouble: "is not above zero, where the members of a series are",
+  },
   [Op.Interpolate]: {
     name: "interpolation",
     kind: "smooth",
@@ -78,6 +97,27 @@ export const LOOKUPS = {
     trouble: "lies outside the points",
   },
 } satisfies Partial<Record<Op, Operation>>;
+
+const PAIRINGS: readonly Pairing[] = ["ratio", "sum", "parallel"];
+
+/** The second operand of {@link Op.PairMember}: which series, what the pair is for, and which of the two. */
+export function pairNumber(series: SeriesName, pairing: Pairing, member: 0 | 1): number {
+  return 10 * Number(series.slice(1)) + 2 * PAIRINGS.indexOf(pairing) + member;
+}
+
+function memberOfPair(x: number, number: number): number {
+  const series = seriesOf(Math.floor(number / 10));
+  const which = number % 10;
+  return series && which < 2 * PAIRINGS.length ? pairFor(series, PAIRINGS[which >> 1], x)[which & 1] : NaN;
+}
+
+/** Where the members of a pair can lie at all; which pair it is jumps about with what is wanted. */
+function boundsOfMembers(out: Ends, low: number, high: number, number: number): void {
+  const pairing = PAIRINGS[(number % 10) >> 1];
+  if (pairing === "ratio") interval.set(out, 1, 25 * Math.max(high, 1 / low));
+  else if (pairing === "sum") interval.set(out, low / 10_000, 2.5 * high);
+  else interval.set(out, low / 2.5, 10_000 * high);
+}
 
 /** The derivative of a curve at a point; at one of its points the mean of those on either side. */
 export function slopeOnCurve(number: number, x: number): number {

@@ -4,7 +4,7 @@ import type { Compiler } from "./compile";
 import { compileRollup } from "./assembly";
 import { compileFilter, compileSorted } from "./listCalls";
 import { columnAt } from "./members";
-import { compileInterpolation, compileLookup, compileSeriesPick } from "./lookupCall";
+import { compileInterpolation, compileLookup, compileMemberOf, compilePair, compileSeriesPick } from "./lookupCall";
 import { NATIVES, type Native } from "./natives";
 import { quantity, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
@@ -19,6 +19,8 @@ export function compileNative(compiler: Compiler, node: Node, name: string): Ope
     return quantity(node, RATIO, [compiler.constant(operands[0].texts!.length)]);
   const call = { compiler, node, name, native, operands };
   if (native.rule === "series") return compileSeriesPick(call);
+  if (native.rule === "pair") return compilePair(call);
+  if (native.rule === "member") return compileMemberOf(call);
   if (native.rule === "lookup") return compileLookup(call);
   if (native.rule === "interpolate") return compileInterpolation(call);
   if (native.rule === "filter") return compileFilter(compiler, node, operands);

@@ -25,6 +25,10 @@ export type NativeRule =
   | "point"
   /** A series in quotes and a quantity, the result of the same unit: nearest, below, above. */
   | "series"
+  /** The same, for the two members that make a quantity together. */
+  | "pair"
+  /** One member of a list. */
+  | "member"
   /** A value, keys of its unit or texts, and values, whose unit the result has. */
   | "lookup"
   | "interpolate"
@@ -60,6 +64,14 @@ const series = (signature: string, does: string, op: Op): Native => ({
   does,
   rule: "series",
   op,
+  least: 2,
+  most: 2,
+});
+
+const pair = (signature: string, does: string): Native => ({
+  signature,
+  does,
+  rule: "pair",
   least: 2,
   most: 2,
 });
@@ -161,6 +173,11 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
   ["nearest", series("nearest(series, x)", "the member of a series of IEC 60063 that is nearest to x", Op.Nearest)],
   ["below", series("below(series, x)", "the greatest member of a series of IEC 60063 that is not above x", Op.Below)],
   ["above", series("above(series, x)", "the least member of a series of IEC 60063 that is not below x", Op.Above)],
+  ["pair_ratio", pair("pair_ratio(series, x)", "two members of a series of IEC 60063, first / second nearest to x")],
+  ["pair_sum", pair("pair_sum(series, x)", "two members of a series of IEC 60063 whose sum is nearest to x")],
+  ["pair_parallel", pair("pair_parallel(series, x)", "two members of a series of IEC 60063, in parallel nearest to x")],
+  ["first", { signature: "first(list)", does: "the first of a list", rule: "member", least: 1, most: 1 }],
+  ["last", { signature: "last(list)", does: "the last of a list", rule: "member", least: 1, most: 1 }],
   [
     "filter",
     {

@@ -51,6 +51,7 @@ export const enum Op {
   StepLookup,
   ExactLookup,
   Interpolate,
+  PairMember,
   If,
 }
 

@@ -104,6 +104,7 @@ const TABLE: Readonly<Record<Op, Partials>> = {
   [Op.Above]: flat,
   [Op.StepLookup]: flat,
   [Op.ExactLookup]: flat,
+  [Op.PairMember]: flat,
   [Op.Interpolate]: two(
     (x, table) => slopeOnCurve(table, x),
     () => 0,

@@ -1,6 +1,9 @@
 import fc from "fast-check";
+import { pairNumber } from "../../src/engine/lookups";
 import { Op } from "../../src/engine/operation";
 import { pointTable } from "../../src/engine/pointTables";
+import type { SeriesName } from "../../src/quantity/series";
+import type { Pairing } from "../../src/quantity/seriesPairs";
 
 /** Keys that no rounded number meets, so that a generated point is at a jump or kink only where it is meant to be. */
 const KEYS = [-2.871, -1.13, 0.037, 0.71, 1.933, 2.919];
@@ -15,6 +18,14 @@ const curves = fc.constantFrom(
   ...ALL.flatMap((values) => [pointTable(KEYS, values), pointTable(KEYS, values, "smooth")]),
 );
 
+const pairs = fc
+  .tuple(
+    fc.constantFrom<SeriesName>("E3", "E12", "E24"),
+    fc.constantFrom<Pairing>("ratio", "sum", "parallel"),
+    fc.constantFrom<0 | 1>(0, 1),
+  )
+  .map(([name, pairing, member]) => pairNumber(name, pairing, member));
+
 /** The second operand of operations that look up: the number of a series, or of a table of points. It is always exact. */
 export const LOOKED_IN: ReadonlyMap<number, fc.Arbitrary<number>> = new Map([
   [Op.Nearest, series],
@@ -23,6 +34,7 @@ export const LOOKED_IN: ReadonlyMap<number, fc.Arbitrary<number>> = new Map([
   [Op.StepLookup, steps],
   [Op.ExactLookup, steps],
   [Op.Interpolate, curves],
+  [Op.PairMember, pairs],
 ]);
 
 /** The keys of the tables. */

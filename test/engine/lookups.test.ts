@@ -3,7 +3,7 @@ import { Op } from "../../src/engine/operation";
 import { OPERATIONS } from "../../src/engine/operations";
 import { onCurve, pointTable, tableAt } from "../../src/engine/pointTables";
 import { checkFindings, openNotes } from "../notation";
-import { tells } from "./told";
+import { shownIn, tells } from "./told";
 
 describe("look-ups", () => {
   it("take the value beside the last key that is not above", () => {
@@ -119,6 +119,24 @@ describe("look-ups", () => {
     assert.equal(y.code.length, 4);
   });
 
+  it("look in the columns of tables", () => {
+    const drawn = `
+| breaks: | from | price    | grade |
+| ------- | ---: | -------: | ----- |
+| a       | 1    | 2 EUR    | lamp  |
+| b       | 10   | 1.5 EUR  | nut   |
+| c       | 100  | = 1 EUR ± 0.1 EUR | bolt |
+
+    n = 12
+    price = lookup(n, breaks.from, breaks.price)
+    dear = lookup(100, breaks.from, breaks.price)
+    between = interpolate(55, breaks.from, [0 V, 0 V, 90 V])
+    nut = lookup("nut", breaks.grade, breaks.from)
+`;
+    checkFindings(drawn);
+    assert.deepEqual(shownIn(drawn).slice(-5), ["12", "1.5 EUR", "0.9 .. 1 .. 1.1 EUR", "45 V", "10"]);
+  });
+
   it("follow an edit of a list that they take by name", () => {
     const notes = openNotes("    keys = [1, 10]\n    a = lookup(5, keys, [2 V, 3 V])\n");
     notes.replace("note.calcs.md", "    keys = [1, 4]\n    a = lookup(5, keys, [2 V, 3 V])\n");
@@ -218,10 +236,32 @@ describe("picks from a series", () => {
       ['b = below("E96", 5.05 kΩ)', "4.99 kΩ"],
       ['c = above("E6", 3.4 µF)', "4.7 µF"],
       ['d = above("E12", 4.7)', "4.7"],
-      ['e = nearest("E3", [1.1 V, 3 mV, 8 kV])', "1 V, 2.2 mV, 10 kV"],
+      ['e = nearest("E3", [1.1 Ω, 3 mΩ, 8 kΩ])', "1 Ω, 2.2 mΩ, 10 kΩ"],
       ["next(series, x) = above(series, x)", "function"],
       ['f = next("E12", 4.8 Ω)', "5.6 Ω"],
     ]);
+  });
+
+  it("come in pairs, for a ratio, a sum and a parallel value", () => {
+    tells([
+      ['pair = pair_ratio("E24", 3.3)', "3.3, 1"],
+      ["R1 = 10 kΩ * first(pair)", "33 kΩ"],
+      ["R2 = 10 kΩ * last(pair)", "10 kΩ"],
+      ['a = pair_sum("E12", 10 kΩ)', "8.2 kΩ, 1.8 kΩ"],
+      ['b = pair_parallel("E24", 5 kΩ)', "7.5 kΩ, 15 kΩ"],
+      ["wanted = 2 .. 3", ""],
+      ['must first(pair_ratio("E24", wanted)) < 100', "holds"],
+    ]);
+    checkFindings(`
+    a = pair_ratio("E24", 3 V)
+                          ~~~ unit.ratioNeeded
+    b = pair_sum("E24", [1, 2])
+                        ~~~~~~ list.unexpected
+    c = pair_sum("E24", 0 V)
+                        ~~~ value.undefined
+    d = first(3)
+              ~ list.needed
+    `);
   });
 
   it("need a series and a value above zero", () => {
