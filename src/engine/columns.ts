@@ -226,23 +226,13 @@ export class ColumnCompiler implements RowScope {
     const { dimension, point } = first;
     const isUniform = known.every((cell) => cell.isZero || (cell.dimension === dimension && cell.point === point));
     const base = { kind: "column", length, of: "quantity", dimension, point, ...present } as const;
-    if (isUniform) {
-      const constants = length <= LONGEST_POINTS ? known.flatMap(({ constant }) => constant ?? []) : [];
-      const type = constants.length === length ? { ...base, constants } : base;
-      return { type, unit: this.unit ?? commonUnit(known), rows: cells, isBlocked: false };
-    }
+    if (isUniform) return { type: base, unit: this.unit ?? commonUnit(known), rows: cells, isBlocked: false };
     const mixed = cells.map((cell) =>
       cell ? { dimension: cell.dimension, point: cell.point, unit: commonUnit([cell]) } : { dimension, point },
     );
     return { type: { ...base, mixed }, rows: cells, isBlocked: false };
   }
 }
-
-/**
- * What is looked up in is compiled into what looks it up, which is compiled again with every cell that changes. Nobody
- * types a longer table, and one of parts is not looked up in by number.
- */
-const LONGEST_POINTS = 200;
 
 const PLAIN = { dimension: RATIO, point: false } as const;
 
@@ -266,7 +256,7 @@ export function columnOperand(compiler: Compiler, column: Entry, node: Node): Op
   const at = Array.from({ length: type.length }, (_, i) => results.from + i);
   if (type.of === "truth") return truth(node, at, true);
   if (!type.mixed || compiler.isCounting)
-    return quantity(node, type.dimension, at, { point: type.point, isList: true, constants: type.constants, unit });
+    return quantity(node, type.dimension, at, { point: type.point, isList: true, unit });
   const { mixed } = type;
   const kindAt = (row: number) => ({ row: names[row] || `row ${row + 1}`, ...mixed[row] });
   const odd = mixed.findIndex(({ dimension, point }) => dimension !== mixed[0].dimension || point !== mixed[0].point);

@@ -155,8 +155,7 @@ class DefinitionCompiler {
     if (!operand) return;
     if (operand.kind === "text") return this.text(operand);
     const isList = operand.isList;
-    const { constants } = operand;
-    const length = isList ? { length: operand.at.length, ...(constants ? { constants } : {}) } : {};
+    const length = isList ? { length: operand.at.length } : {};
     this.type =
       operand.kind === "truth"
         ? { kind: "truth", ...length }

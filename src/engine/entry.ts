@@ -19,8 +19,6 @@ export type EntryType =
       readonly dimension: Dimension;
       readonly point: boolean;
       readonly length?: number;
-      /** Of a list that is written out of exact numbers only: what they are. */
-      readonly constants?: readonly number[];
     }
   | { readonly kind: "truth"; readonly length?: number }
   /** The rows of a data table, by the names they are looked up by. */
@@ -45,8 +43,6 @@ export interface ColumnType {
   readonly present?: readonly boolean[];
   /** Of a column of text. */
   readonly texts?: readonly string[];
-  /** Of a column of exact numbers, written out, that is short enough to be looked up in: what they are. */
-  readonly constants?: readonly number[];
 }
 
 export interface CellType {
@@ -190,13 +186,7 @@ export function sameType(a: EntryType, b: EntryType): boolean {
   const dimension = (type: EntryType) => (type.kind === "quantity" ? type.dimension : RATIO);
   const point = (type: EntryType) => type.kind === "quantity" && type.point;
   const length = (type: EntryType) => (type.kind === "quantity" || type.kind === "truth" ? type.length : undefined);
-  const constants = (type: EntryType) => (type.kind === "quantity" ? type.constants : undefined);
-  return (
-    dimension(a) === dimension(b) &&
-    point(a) === point(b) &&
-    length(a) === length(b) &&
-    sameData(constants(a), constants(b))
-  );
+  return dimension(a) === dimension(b) && point(a) === point(b) && length(a) === length(b);
 }
 
 /** What a name is, to those that expected something else of it. */

@@ -48,7 +48,7 @@ export function compileSorted(
   if (overlap < 0) return inOrder(list, node, order);
   if (by !== list || values.length > MOST_COMPARED)
     return undecided(compiler, by, "sorted", values.length, order[overlap]);
-  return { ...list, node, at: exchanged(compiler, node, list.at), constant: undefined };
+  return { ...list, node, at: exchanged(compiler, node, list.at), constant: undefined, constants: undefined };
 }
 
 /** The order statistics of values whose ranges overlap: neighbours are exchanged until none is above the next. */
@@ -75,7 +75,7 @@ function inOrder(list: Operand, node: Node, order: readonly number[]): Operand {
       order.map((i) => list.texts![i]),
       true,
     );
-  return { ...list, node, at: order.map((i) => list.at[i]), constant: undefined };
+  return { ...list, node, at: order.map((i) => list.at[i]), constant: undefined, constants: undefined };
 }
 
 function isAsLong(compiler: Compiler, list: Operand, other: Operand): boolean {

@@ -88,7 +88,7 @@ export function compileInterpolation(call: LookupCall): Operand | undefined {
   if (!numbers) return undefined;
   if (numbers.length < 2)
     return compiler.fail(keys.node, { code: "lookup.keys", text: compiler.text(keys.node), reason: "too few" });
-  if (between === "smooth" && !values.constants)
+  if (between === "smooth" && !exactOf(compiler, values))
     return compiler.fail(values.node, { code: "lookup.keys", text: compiler.text(values.node), reason: "not exact" });
   return curve(call, numbers, between === "smooth" ? "smooth" : "line");
 }
@@ -126,7 +126,7 @@ function memberOf(list: Operand, place: number, node: Node): Operand {
 function lookupByStep(call: LookupCall, keys: readonly number[]): Operand {
   const [x, , values] = call.operands;
   const { compiler } = call;
-  const { constants } = values;
+  const constants = exactOf(compiler, values);
   if (constants) {
     const table = compiler.constant(pointTable(keys, constants));
     return looked(call, (at) => compiler.emit(Op.StepLookup, x.node, at, table));
@@ -139,7 +139,7 @@ function lookupByStep(call: LookupCall, keys: readonly number[]): Operand {
 function lookupExactly(call: LookupCall, keys: readonly number[]): Operand {
   const [x, , values] = call.operands;
   const { compiler } = call;
-  const { constants } = values;
+  const constants = exactOf(compiler, values);
   const inOrder = keys.map((_, i) => i).sort((a, b) => keys[a] - keys[b]);
   const rising = inOrder.map((i) => keys[i]);
   const table = compiler.constant(pointTable(rising, constants ? inOrder.map((i) => constants[i]) : inOrder));
@@ -165,7 +165,7 @@ function picked({ compiler, node, operands }: LookupCall, place: number): number
 function curve(call: LookupCall, keys: readonly number[], between: Between): Operand {
   const [x, , values] = call.operands;
   const { compiler, node } = call;
-  const { constants } = values;
+  const constants = exactOf(compiler, values);
   if (constants) {
     const table = compiler.constant(pointTable(keys, constants, between));
     return looked(call, (at) => compiler.emit(Op.Interpolate, x.node, at, table));
@@ -189,6 +189,14 @@ function looked({ node, operands }: LookupCall, find: (at: number) => number): O
   const [x, , values] = operands;
   const { dimension, point } = values;
   return quantity(node, dimension, x.at.map(find), { point, isList: x.isList, unit: commonUnit([values]) });
+}
+
+/** The members of a list where all are exact: as they are written, else as they come to as things stand. */
+function exactOf(compiler: Compiler, { at, constants }: Operand): readonly number[] | undefined {
+  if (constants) return constants;
+  const values = compiler.peek(at);
+  const areExact = values.every(({ nominal, low, high }) => low === high && Number.isFinite(nominal));
+  return areExact ? values.map(({ nominal }) => nominal) : undefined;
 }
 
 function modeOf(call: LookupCall, mode: Operand | undefined, known: readonly string[]): string | undefined {
@@ -226,7 +234,7 @@ function keysOf(
   if (!compiler.agree({ kind: "pick", name }, x, keys)) return undefined;
   const refused = (reason: "not exact" | "not rising" | "doubled") =>
     compiler.fail(keys.node, { code: "lookup.keys", text: compiler.text(keys.node), reason });
-  const { constants } = keys;
+  const constants = exactOf(compiler, keys);
   if (!constants) return refused("not exact");
   if (order === "rising" && !areRising(constants)) return refused("not rising");
   if (!areRising([...constants].sort((a, b) => a - b))) return refused("doubled");

@@ -15,7 +15,7 @@ export interface Operand {
   readonly isZero: boolean;
   /** Its value, where it is written out of exact numbers only; of a condition 1 or 0, where texts decide it. */
   readonly constant?: number;
-  /** The same of a list, one a member. */
+  /** The same of a list that is written out, one a member. */
   readonly constants?: readonly number[];
   /** Of text: what it says; of a list of texts one a member. It is known when it is compiled. */
   readonly texts?: readonly string[];

@@ -87,7 +87,6 @@ function use(compiler: Compiler, entry: Entry, name: string, node: Node): Operan
       return quantity(node, type.dimension, at, {
         point: type.point,
         isList,
-        constants: type.constants,
         unit: entry.unit,
         step: entry.step,
       });

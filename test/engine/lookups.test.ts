@@ -76,7 +76,8 @@ describe("look-ups", () => {
                   ~~~~~~~~~~~~~~~ lookup.keys
     d = lookup(x, [1 V, 2 V ± 1 %], [1, 2])
                   ~~~~~~~~~~~~~~~~ lookup.keys
-    e = lookup(x, [1 V, x], [1, 2])
+    y = 3 V ± 1 %
+    e = lookup(x, [1 V, y], [1, 2])
                   ~~~~~~~~ lookup.keys
     f = lookup(x, [1 A, 2 A], [1, 2])
                   ~~~~~~~~~~ unit.mismatch
@@ -137,11 +138,28 @@ describe("look-ups", () => {
     assert.deepEqual(shownIn(drawn).slice(-5), ["12", "1.5 EUR", "0.9 .. 1 .. 1.1 EUR", "45 V", "10"]);
   });
 
+  it("take keys that are worked out, in the order in which they come", () => {
+    tells([
+      ["step = 5 V", "5 V"],
+      ["keys = [3 * step, step, 2 * step]", "15 V, 5 V, 10 V"],
+      ["a = lookup(11 V, sorted(keys), [1, 2, 3])", "2"],
+      ["b = lookup(11 V, sorted([15 V, 5 V, 10 V]), [1, 2, 3])", "2"],
+      ['c = interpolate(6 V, sorted(keys), [0 A, 5 A, 6 A], "smooth") < 2 A', "true"],
+    ]);
+  });
+
   it("follow an edit of a list that they take by name", () => {
     const notes = openNotes("    keys = [1, 10]\n    a = lookup(5, keys, [2 V, 3 V])\n");
     notes.replace("note.calcs.md", "    keys = [1, 4]\n    a = lookup(5, keys, [2 V, 3 V])\n");
-    const { outcome } = notes.snapshot().rows[1];
-    assert.equal(outcome.kind === "quantity" && outcome.values[0].nominal, 3);
+    const nominal = () => {
+      const { outcome } = notes.snapshot().rows[1];
+      return outcome.kind === "quantity" ? outcome.values[0]?.nominal : undefined;
+    };
+    assert.equal(nominal(), 3);
+    notes.replace("note.calcs.md", "    keys = [1, 4 ± 1]\n    a = lookup(5, keys, [2 V, 3 V])\n");
+    assert.equal(nominal(), undefined);
+    notes.replace("note.calcs.md", "    keys = [1, 6]\n    a = lookup(5, keys, [2 V, 3 V])\n");
+    assert.equal(nominal(), 2);
   });
 });
 
