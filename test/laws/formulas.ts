@@ -108,8 +108,8 @@ function sum(a: Estimate, b: Estimate): Estimate {
 
 /** 1 / (1/a + 1/b), with the rounding of each step; nothing where one of them is. */
 function parallel(a: Estimate, b: Estimate): Estimate {
-  // The inverse of so small a number is infinite; in parallel with it, nothing is left.
-  const isNothing = (x: number) => Math.abs(x) < 1e-300;
+  // The inverse of a number below 5.6e-309 is infinite; in parallel with it, nothing is left.
+  const isNothing = (x: number) => !Number.isFinite(1 / x);
   if (isNothing(a.value) || isNothing(b.value))
     return estimate((x, y) => (x + y === 0 && x !== y ? NaN : isNothing(x) ? x : y), a, b);
   const inverse = (x: Estimate) => estimate((y) => 1 / y, x, EXACT);
