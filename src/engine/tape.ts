@@ -1,3 +1,4 @@
+import { widened } from "../syntax/numberColumn";
 import type { Node } from "../syntax/tree";
 import type { Op } from "./operation";
 
@@ -89,14 +90,8 @@ export class Tape {
   private reserve(rows: number): void {
     if (rows <= this.op.length) return;
     const size = Math.max(rows, this.op.length * 2);
-    const op = new Uint8Array(size);
-    op.set(this.op);
-    this.op = op;
-    for (const column of ["a", "b", "c", "node", "entry"] as const) {
-      const wider = new Int32Array(size);
-      wider.set(this[column]);
-      this[column] = wider;
-    }
+    this.op = widened(this.op, size);
+    for (const column of ["a", "b", "c", "node", "entry"] as const) this[column] = widened(this[column], size);
   }
 }
 
@@ -211,14 +206,8 @@ export class Slots {
   private reserve(rows: number): void {
     if (rows <= this.nominal.length) return;
     const size = Math.max(rows, this.nominal.length * 2);
-    for (const column of ["nominal", "low", "high"] as const) {
-      const wider = new Float64Array(size);
-      wider.set(this[column]);
-      this[column] = wider;
-    }
-    const standing = new Uint8Array(size);
-    standing.set(this.standing);
-    this.standing = standing;
+    for (const column of ["nominal", "low", "high"] as const) this[column] = widened(this[column], size);
+    this.standing = widened(this.standing, size);
   }
 }
 

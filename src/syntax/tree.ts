@@ -1,3 +1,4 @@
+import { widened } from "./numberColumn";
 import type { Span } from "../text/span";
 
 /**
@@ -150,19 +151,9 @@ export class Arena {
 
   private grow(): void {
     const size = this.kind.length * 2;
-    const wider = <T extends Uint8Array | Int32Array | Float64Array>(old: T, make: new (n: number) => T): T => {
-      const column = new make(size);
-      column.set(old);
-      return column;
-    };
-    this.kind = wider(this.kind, Uint8Array);
-    this.operator = wider(this.operator, Uint8Array);
-    this.start = wider(this.start, Int32Array);
-    this.end = wider(this.end, Int32Array);
-    this.first = wider(this.first, Int32Array);
-    this.next = wider(this.next, Int32Array);
-    this.number = wider(this.number, Float64Array);
-    this.text = wider(this.text, Int32Array);
+    for (const column of ["kind", "operator"] as const) this[column] = widened(this[column], size);
+    for (const column of ["start", "end", "first", "next", "text"] as const) this[column] = widened(this[column], size);
+    this.number = widened(this.number, size);
   }
 }
 
