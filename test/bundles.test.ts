@@ -4,8 +4,11 @@ import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSyn
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
-/** An extension is read anew in every window; beyond this its loading is felt. */
-const LARGEST_EXTENSION_BYTES = 400_000;
+/**
+ * An extension is read anew in every window; beyond this its loading is felt. The budget was 400 kB before tables, shares of
+ * builds and the handbook's functions; what counts, the time to the first values, is in the bench.
+ */
+const LARGEST_EXTENSION_BYTES = 600_000;
 
 const DIST = join(__dirname, "../dist");
 

@@ -133,7 +133,8 @@ function areOfOneLength(compiler: Compiler, left: Operand, right: Operand): bool
   return false;
 }
 
-function compare(compiler: Compiler, pair: Pair, node: Node): readonly number[] | undefined {
+/** The truth of one pair; of lists, row by row. */
+export function compare(compiler: Compiler, pair: Pair, node: Node): readonly number[] | undefined {
   const { relation, left, right } = pair;
   switch (relation) {
     case "<":

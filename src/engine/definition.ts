@@ -3,7 +3,7 @@ import { isBuiltInUnit, isUnit, type Unit } from "../quantity/unit";
 import { Kind, Operator, type Node } from "../syntax/tree";
 import type { ChoicePart, Column, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
 import { ColumnCompiler } from "./columns";
-import { isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
+import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
 import type { DomainCheck } from "./domainChecks";
@@ -26,6 +26,8 @@ export interface Definition {
   /** For each result slot, in order, the operand that is stored to it. */
   readonly stores: readonly { readonly at: number; readonly node: Node }[];
   readonly clauses: readonly Clause[];
+  /** Of a rule: the result that says whether it is kept as a whole. */
+  readonly keeps?: number;
   /** What the functions that are called ask of their arguments, and the operands that are stored to see to it. */
   readonly domainChecks: readonly DomainCheck[];
   readonly checked: Definition["stores"];
@@ -49,6 +51,9 @@ class DefinitionCompiler {
   private readonly compiler: Compiler;
   private readonly stores: { at: number; node: Node }[] = [];
   private readonly clauses: Clause[] = [];
+  /** Of a rule: the truths of its parts. */
+  private readonly parts: number[] = [];
+  private keeps?: number;
   private type: EntryType = NO_TYPE;
   private unit?: Unit;
   private step?: number;
@@ -64,7 +69,7 @@ class DefinitionCompiler {
 
   compile(): Definition {
     this.statement(this.entry.statement);
-    const { type, unit, step, stores, clauses } = this;
+    const { type, unit, step, stores, clauses, keeps } = this;
     const { problems, blockedBy, readsValues, domains } = this.compiler;
     return {
       type,
@@ -72,6 +77,7 @@ class DefinitionCompiler {
       step,
       stores,
       clauses,
+      keeps,
       domainChecks: domains.checks,
       checked: domains.stores,
       problems,
@@ -106,7 +112,8 @@ class DefinitionCompiler {
           : this.derived(statement.value, statement.unit);
       case "rule":
         this.type = { kind: "rule" };
-        return this.rule(statement.condition);
+        this.rule(statement.condition);
+        return this.whole();
       case "function":
         this.type = { kind: "function" };
         return this.checkFunction(statement);
@@ -277,17 +284,32 @@ class DefinitionCompiler {
     const operand = compiler.expression(node);
     if (operand?.kind === "quantity") compiler.fail(node, { code: "rule.notACondition", side: compiler.side(operand) });
     else if (operand?.kind === "text") compiler.refuseText(operand, "as a rule");
-    else if (operand) this.store(operand);
+    else if (operand) this.truth(operand);
   }
 
   private comparison(node: Node): void {
     const { compiler } = this;
     const pairs = pairsOf(compiler, node) ?? [];
-    if (pairs.some(isOfText)) this.store(truthOf(compiler, pairs, node)!);
+    if (pairs.some(isOfText)) this.truth(truthOf(compiler, pairs, node)!);
     else for (const pair of pairs) this.clause(pair, node);
   }
 
-  private clause({ relation, left, right }: Pair, node: Node): void {
+  private truth(operand: Operand): void {
+    this.store(operand);
+    this.parts.push(...operand.at);
+  }
+
+  /** Whether all parts are true: what a build keeps or does not. */
+  private whole(): void {
+    const { compiler, parts } = this;
+    if (parts.length === 0 || compiler.problems.length > 0) return;
+    const at = parts.reduce((all, part) => compiler.emit(Op.And, 0, all, part));
+    this.keeps = this.stores.push({ at, node: 0 }) - 1;
+  }
+
+  private clause(pair: Pair, node: Node): void {
+    const { relation, left, right } = pair;
+    this.parts.push(...(compare(this.compiler, pair, node) ?? []));
     const margin = this.compiler.each(Op.Subtract, node, [left, right]);
     if (!margin) return;
     const isList = left.isList || right.isList;

@@ -6,7 +6,7 @@ import type { Clause } from "./condition";
 import type { DomainCheck } from "./domainChecks";
 import type { Mention } from "./mentions";
 import type { Note } from "./note";
-import type { Outcome } from "./outcome";
+import type { BuildsOutcome, Outcome } from "./outcome";
 import type { EngineProblem, NameKind } from "./problem";
 import { sameData } from "./sameData";
 import type { FoundRanges } from "./search";
@@ -82,6 +82,10 @@ export class Entry {
   /** One slot a value (a list has several), then what judging needs: the wanted values, the sides of a rule. */
   results: Run = NO_RUN;
   clauses: readonly Clause[] = NONE;
+  /** Of a rule: the place among the results of whether it is kept as a whole. */
+  keeps?: number;
+  /** Of a rule that some builds may not keep: what trials said. */
+  builds?: BuildsOutcome;
   /** What the functions that it calls ask of their arguments, and one slot for each value that has to be looked at for it. */
   domainChecks: readonly DomainCheck[] = NONE;
   checked: Run = NO_RUN;

@@ -274,7 +274,6 @@ class Judge {
     const all = [...clauses, ...whole];
     const state = all.length === 0 ? "undecided" : worst(all.map((part) => part.state));
     const reason = state === "undecided" ? this.reason(all) : undefined;
-    const isShared = statement.share !== undefined && state !== "holds";
     const isOpen = clauses.some(({ margin }) => margin.isPending) || whole.some(({ isPending }) => isPending);
     const isPending = state === "undecided" && isOpen;
     const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare) : [];
@@ -282,13 +281,31 @@ class Judge {
     return {
       kind: "rule",
       word: statement.word,
-      state: isShared ? "undecided" : state,
+      ...this.byShare(state, reason),
       clauses,
       ...(spare === undefined ? {} : { spare }),
-      ...(isShared ? { reason: "the share of builds is not computed yet" } : reason === undefined ? {} : { reason }),
       ...(isPending ? { isPending } : {}),
       problems,
     };
+  }
+
+  /** A rule that need not hold for every build is judged by the share of builds that keep it. */
+  private byShare(state: RuleState, reason: string | undefined): Pick<RuleOutcome, ShareKeys> {
+    const { statement, keeps, builds, isPending, results } = this.entry;
+    const required = statement.kind === "rule" ? statement.share : undefined;
+    const asked = required === undefined ? {} : { required };
+    const judged = { state, ...(reason === undefined ? {} : { reason }), ...asked };
+    const mayFail = required === undefined ? state === "failsAtLimits" : state !== "holds";
+    const hasTruth = keeps !== undefined && !Number.isNaN(this.context.slots.nominal[results.from + keeps]);
+    if (!mayFail || !hasTruth || isPending) return judged;
+    if (builds === undefined)
+      return required === undefined
+        ? { ...judged, awaitsBuilds: true }
+        : { state: "undecided", reason: "its share of builds is being worked out", ...asked, awaitsBuilds: true };
+    if (required === undefined || !builds.isTried) return { ...judged, builds };
+    if (builds.reaches === undefined) return { state: "undecided", reason: TRIALS_DO_NOT_TELL, ...asked, builds };
+    const failing = state === "fails" ? "fails" : "failsAtLimits";
+    return { state: builds.reaches ? "holds" : failing, ...asked, builds };
   }
 
   private reason(parts: readonly { readonly state: RuleState; readonly reason?: string }[]): string {
@@ -330,7 +347,7 @@ class Judge {
     const inClauses = new Set(entry.clauses.flatMap(({ slot }) => [slot, slot + 1, slot + 2]));
     const parts: ReturnType<Judge["wholeConditions"]> = [];
     for (let i = 0; i < entry.results.length; i++) {
-      if (inClauses.has(i)) continue;
+      if (inClauses.has(i) || i === entry.keeps) continue;
       const { nominal, low, high, isPending } = this.extent(entry.results.from + i, 0);
       const isTrue = tri(low, high);
       if (Number.isNaN(nominal)) parts.push({ state: "undecided", reason: "it has no value" });
@@ -344,6 +361,9 @@ class Judge {
 }
 
 const NO_CELLS = { values: [], dimension: RATIO, point: false } as const;
+type ShareKeys = "state" | "reason" | "required" | "builds" | "awaitsBuilds";
+
+const TRIALS_DO_NOT_TELL = "its share of builds is too near to what it asks for";
 
 const NOTHING = { values: [], isList: false, dimension: RATIO, point: false } as const;
 

@@ -120,7 +120,30 @@ export interface RuleOutcome {
   readonly reason?: string;
   /** It is undecided as long as a range is still searched for. */
   readonly isPending?: true;
+  /** The share of builds that the rule asks for, 0 to 1. */
+  readonly required?: number;
+  /** What trials said of it, where some builds may not keep it. */
+  readonly builds?: BuildsOutcome;
+  /** Trials have still to say it. */
+  readonly awaitsBuilds?: true;
   readonly problems: readonly Problem[];
+}
+
+/** What trials of builds say of a rule. Not every rule can be tried: it is too large, or nothing varies from build to build. */
+export type BuildsOutcome = { readonly isTried: false } | TriedBuilds;
+
+export interface TriedBuilds {
+  readonly isTried: true;
+  readonly trials: number;
+  /** Of builds that keep the rule, at the operating conditions where they are fewest; 0 to 1. */
+  readonly share: number;
+  /** Between these the true share lies with a probability of 95 %. */
+  readonly low: number;
+  readonly high: number;
+  /** Whether the share that is asked for is reached; undefined where none is, or the trials do not tell. */
+  readonly reaches?: boolean;
+  /** Those conditions. */
+  readonly at: readonly InputAt[];
 }
 
 export interface ClauseOutcome {

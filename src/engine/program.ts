@@ -4,6 +4,7 @@ import type { Statement } from "../syntax/statement";
 import type { Surroundings } from "./compile";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
+import { Builds } from "./builds";
 import { compileEntry } from "./definition";
 import { declaredNames, NO_TYPE, sameType, Entry } from "./entry";
 import { dropFrom, dropOne, sortByDate, sortByOrder, withOneMore } from "./entryLists";
@@ -17,6 +18,7 @@ import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
 import { Note, type NoteChange } from "./note";
 import type { InputPlace } from "./outcome";
+import type { BuildsOutcome } from "./outcome";
 import type { EngineProblem } from "./problem";
 import { Runner } from "./runner";
 import { coneSizeOf, isToBeSearched, Searches } from "./search";
@@ -67,6 +69,8 @@ export class Program {
   readonly chapters = new ChapterReaders();
   private graphChanged = false;
   private readonly searches = new Searches(this);
+  private readonly builds = new Builds(this);
+  private isTrying = false;
   private readonly snapshots = new Map<string, Snapshot>();
 
   /** Opens a note, or gives an open one a new text. */
@@ -136,12 +140,12 @@ export class Program {
     this.search(() => false);
   }
 
-  /** Whether there is no range left to be searched for. */
+  /** Whether there is no range left to be searched for, and no share of builds to be found. */
   get isSettled(): boolean {
-    return this.searches.isDone;
+    return this.searches.isDone && this.builds.isDone;
   }
 
-  /** Searches for ranges after an {@link update}, until all are found or it is told that it is time to pause. */
+  /** Searches for ranges after an {@link update}, then for shares of builds, until all are found or it is told that it is time to pause. */
   search(isTimeToPause: () => boolean): void {
     if (this.isSettled) return;
     this.searches.work(isTimeToPause, (entry, ranges) => {
@@ -150,6 +154,11 @@ export class Program {
       this.runner.run(entry.code);
       this.setOutcome(entry);
     });
+    if (this.searches.isDone)
+      this.builds.work(isTimeToPause, (entry, builds) => {
+        entry.builds = builds;
+        this.setOutcome(entry);
+      });
     if (this.isSettled) for (const note of this.notes.values()) compareMeasurements(this, note);
   }
 
@@ -195,6 +204,8 @@ export class Program {
     if (before === undefined) throw new Error(`The note ${path} is not open.`);
     const after = applyEdits(before, edits);
     const wasSettled = this.isSettled;
+    const builds = this.buildsOfRules();
+    this.isTrying = true;
     this.edit(path, difference(before, after));
     let slices = 0;
     try {
@@ -202,11 +213,25 @@ export class Program {
       this.search(() => ++slices > MOST_SLICES_TRIED);
       return look();
     } finally {
+      this.isTrying = false;
       this.edit(path, difference(after, before));
       this.update();
+      // The same text has the same figures.
+      for (const [entry, known] of builds) {
+        if (entry.builds !== undefined || this.byId[entry.id] !== entry) continue;
+        entry.builds = known;
+        this.setOutcome(entry);
+      }
       // What was found before is known, and costs little to find again.
       if (wasSettled) this.search(() => false);
     }
+  }
+
+  private buildsOfRules(): ReadonlyMap<Entry, BuildsOutcome> {
+    const builds = new Map<Entry, BuildsOutcome>();
+    for (const note of this.notes.values())
+      for (const entry of note.entries()) if (entry.builds !== undefined) builds.set(entry, entry.builds);
+    return builds;
   }
 
   private make(note: Note, statement: Statement, source: string, table?: Entry): Entry {
@@ -295,6 +320,7 @@ export class Program {
     this.slots.giveBack(entry.checked);
     this.literals.release(entry);
     this.searches.drop(entry);
+    this.builds.drop(entry);
     this.dirty.delete(entry);
     this.byId[entry.id] = undefined;
     this.freeIds.push(entry.id);
@@ -469,7 +495,8 @@ export class Program {
     if (isRetyped || (isMoved && entry.readsValues)) this.compile(entry);
     entry.coneSize = coneSizeOf(entry);
     // What a search found rests on the whole cone, in which something can change though no argument does.
-    const restsOnCone = entry.found !== undefined || entry.isPending || entry.domainChecks.length > 0;
+    const restsOnCone =
+      entry.found !== undefined || entry.isPending || entry.domainChecks.length > 0 || entry.outcome?.kind === "rule";
     if (isRetyped || isMoved || (restsOnCone && entry.coneChanged === this.revision)) this.run(entry);
     entry.dirty = false;
   }
@@ -505,6 +532,7 @@ export class Program {
     entry.step = definition.step;
     entry.clauses = definition.clauses;
     entry.domainChecks = definition.domainChecks;
+    entry.keeps = definition.keeps;
     entry.compileProblems = definition.problems;
     entry.blockedBy = definition.blockedBy;
     entry.readsValues = definition.readsValues;
@@ -516,7 +544,7 @@ export class Program {
     const changed = entry.code.length > 0 && this.runner.run(entry.code);
     if (changed || entry.statement.kind === "function") entry.valueChanged = entry.coneChanged = this.revision;
     if (entry.coneChanged === this.revision) {
-      entry.found = undefined;
+      entry.found = entry.builds = undefined;
       if (isToBeSearched(this, entry)) this.searches.add(entry);
       else this.searches.drop(entry);
     }
@@ -524,7 +552,11 @@ export class Program {
   }
 
   private setOutcome(entry: Entry): void {
-    entry.outcome = judge(entry, this.judgeContext, entry.outcome);
+    const outcome = (entry.outcome = judge(entry, this.judgeContext, entry.outcome));
+    if (outcome.kind !== "rule") return;
+    // While something is tried, somebody waits: only shares that decide a rule are worked out.
+    if (outcome.awaitsBuilds && (!this.isTrying || outcome.required !== undefined)) this.builds.add(entry);
+    else this.builds.drop(entry);
   }
 
   /** Members of a circle have no value. */
@@ -539,6 +571,8 @@ export class Program {
     entry.type = NO_TYPE;
     entry.unit = entry.step = undefined;
     entry.clauses = [];
+    entry.keeps = undefined;
+    entry.builds = undefined;
     entry.blockedBy = undefined;
     entry.compileProblems = [problem];
     entry.found = undefined;

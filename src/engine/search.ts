@@ -33,10 +33,10 @@ export function coneSizeOf(entry: Entry): number {
 
 /** Whether an entry that was just run has a result whose range stage A left enclosed, or could not give. */
 export function isToBeSearched({ slots }: ConeSource, entry: Entry): boolean {
-  const { results, coneSize, type } = entry;
+  const { results, coneSize, type, keeps } = entry;
   const isSearched = type.kind === "quantity" || type.kind === "rule";
   if (!isSearched || coneSize > LARGEST_CONE || results.length > MOST_RESULTS) return false;
-  for (let i = 0; i < results.length; i++) if (isOpen(slots, results.from + i)) return true;
+  for (let i = 0; i < results.length; i++) if (i !== keeps && isOpen(slots, results.from + i)) return true;
   return false;
 }
 
@@ -115,7 +115,7 @@ export class Searches {
     const { results, type } = entry;
     const found: (TrueRange | undefined)[] = [];
     for (let i = 0; i < results.length; i++) {
-      if (!isOpen(this.source.slots, results.from + i)) continue;
+      if (i === entry.keeps || !isOpen(this.source.slots, results.from + i)) continue;
       const options = type.kind === "rule" ? OF_RULE : OF_DEFINITION;
       const cone = coneOf(this.source, entry, i);
       found[i] = this.known.get(cone, options);

@@ -1,5 +1,5 @@
 import { siUnit } from "../quantity/dimension";
-import type { Extent, InputAt, RuleState } from "../engine/outcome";
+import type { Extent, InputAt, RuleOutcome, RuleState } from "../engine/outcome";
 import type { Origin } from "../engine/problem";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { ValueDistribution } from "../engine/distribution";
@@ -87,6 +87,10 @@ export interface RuleRecord {
   readonly inputsAt?: { readonly worst: InputsByName };
   /** Why it is undecided. */
   readonly reason?: string;
+  /** Of builds that keep it, at the operating conditions where they are fewest; 1 where it holds throughout the limits. Absent where it was not tried. */
+  readonly share?: number;
+  /** The share of builds that it asks for. */
+  readonly required?: number;
   /** Of a rule that fails: the nearest other value of a choice with which it holds, and whether all rules on that choice do. */
   readonly holdsWith?: { readonly name: string; readonly value: string; readonly allRules: boolean };
 }
@@ -338,9 +342,19 @@ function ruleOf(
       ...(spare === undefined ? {} : finite("spare", spare)),
       ...(Object.keys(worst).length > 0 ? { inputsAt: { worst } } : {}),
       ...(reason === undefined ? {} : { reason }),
+      ...shareOfBuilds(outcome),
       ...(other ? { holdsWith: { name: other.name, value: other.value, allRules: other.isForAll } } : {}),
     },
   ];
+}
+
+/** Trials tell no more. */
+const BUILDS_PLACES = 6;
+
+function shareOfBuilds({ state, builds, required }: RuleOutcome): Pick<RuleRecord, "share" | "required"> {
+  const asked = required === undefined ? {} : { required };
+  if (builds?.isTried) return { share: Number(builds.share.toFixed(BUILDS_PLACES)), ...asked };
+  return state === "holds" ? { share: 1, ...asked } : asked;
 }
 
 /** Digits of a number that the arithmetic of doubles can be trusted for. */

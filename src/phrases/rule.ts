@@ -2,6 +2,7 @@ import { showRatio } from "../quantity/display";
 import { TEMPERATURE } from "../quantity/dimension";
 import { worstCaseFactor } from "../engine/literalShapes";
 import type { ClauseOutcome, InputAt, RuleOutcome } from "../engine/outcome";
+import { buildsText } from "./builds";
 import { inputsAtEnd, inputText, numberText } from "./value";
 
 /** What is to spare is judged at a glance; more digits would be read as exact. */
@@ -10,11 +11,11 @@ const ROOM_DIGITS = 3;
 const INPUTS_NAMED = 2;
 
 /**
- * A rule's state in words: *holds, 12 % to spare* · *fails at the limits, 41 % short at supply 25.2 V, V_f 2.8 V* ·
- * *fails, 9 % short* · *undecided, V_f has no value*.
+ * A rule's state in words: *holds, 12 % to spare* · *fails at the limits, 3 builds in 1000, 41 % short at supply 25.2 V,
+ * V_f 2.8 V* · *fails, 9 % short* · *undecided, V_f has no value* · *holds, 99.2 % of builds, 99 % asked for*.
  */
 export function rulePhrase(rule: RuleOutcome): string {
-  if (rule.isPending) return "…";
+  if (rule.isPending || (rule.awaitsBuilds && rule.required !== undefined)) return "…";
   const clause = decisiveClause(rule);
   const parts: string[] = [STATES[rule.state]];
   if (rule.state === "undecided") {
@@ -25,6 +26,10 @@ export function rulePhrase(rule: RuleOutcome): string {
   const at = rule.state === "failsAtLimits" && clause ? worstInputs(clause).slice(0, INPUTS_NAMED).join(", ") : "";
   const rows = rule.state === "holds" ? "" : rowsText(rule);
   if (rows) parts.push(rows);
+  const builds = buildsText(rule);
+  if (builds) parts.push(builds);
+  // What holds in enough builds is short at its worst point; nobody wants to hear of that.
+  if (builds && rule.state === "holds") return parts.join(", ");
   if (size && at) parts.push(`${size} at ${at}`);
   else if (size || at) parts.push(size || at);
   return parts.join(", ");

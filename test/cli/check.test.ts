@@ -40,7 +40,7 @@ describe("copperbook check", () => {
     const { code, output, errors } = await workspace.run(["check"]);
     assert.deepEqual({ code, errors }, { code: 1, errors: "" });
     assert.match(output, /\nb\/heat\.calcs\.md:7:12 {2}error {2}rule\.failsAtLimits\n/);
-    assert.match(output, /\n {4}must T <= 60 °C\n {4}.*fails at the limits, 10 K short/);
+    assert.match(output, /\n {4}must T <= 60 °C\n {4}.*fails at the limits, every build, 10 K short/);
     assert.equal(output.split("10 K short").length, 2, "It is said once.");
     assert.match(output, /\n {4}# the glue creeps\n/);
     assert.match(output, /\n {4}├─+┴─+╂─+┤\n {4}20 +45 +60 +70 °C\n/);
@@ -222,8 +222,9 @@ describe("copperbook check", () => {
       condition: "T <= 60 °C",
       state: "failsAtLimits",
       inputsAt: { worst: { T_a: "40 °C", θ: "30 K/W" } },
+      share: 0,
     });
-    assert.deepEqual(note.rules[2], { line: 9, word: "must", condition: "P <= 2 W", state: "holds", spare: 0.5 });
+    assert.deepEqual(note.rules[2], { line: 9, word: "must", condition: "P <= 2 W", state: "holds", spare: 0.5, share: 1 });
     assert.deepEqual(note.openItems, [
       { line: 11, word: "must", text: "a thermocouple on the lid" },
       { line: 13, text: "paint it" },

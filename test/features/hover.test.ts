@@ -217,7 +217,7 @@ describe("hover over a rule", () => {
   it("says state, both sides, picture, worst point and reason", () =>
     assert.equal(
       at(bar("<= 5 V")),
-      `\`must burden <= 5 V\` fails at the limits, 12 % short at V\\_f 2.8 V, supply 25.2 V
+      `\`must burden <= 5 V\` fails at the limits, 3 builds in 100, 12 % short at V\\_f 2.8 V, supply 25.2 V
 
 \`burden\` 0.4 .. 3 .. 5.6 V \\<= \`5 V\`
 
@@ -243,7 +243,7 @@ Worst at V\\_f 2.8 V, supply 25.2 V
   it("says of an input without a name where it is worst, and which it is", () =>
     assert.match(
       at(note("c = 98 mA\n¦must c = 98 mA ± 10 %"))!,
-      /^`must c = 98 mA ± 10 %` fails at the limits, 107\.8 mA of 98 mA ± 10 %\n/,
+      /^`must c = 98 mA ± 10 %` fails at the limits, every build, 107\.8 mA of 98 mA ± 10 %\n/,
     ));
 
   it("stands on its opening word, too", () => assert.equal(at(bar("must")), at(bar("<= 5 V"))));

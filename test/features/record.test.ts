@@ -128,9 +128,12 @@ measured x = 6 mV`).values,
     assert.deepEqual(
       record(
         "given a = 1 .. 3 V\nmust a <= 4 V # why\nshould a >= 2 V and   # because\n    a < 5 V\nmust a = 2 V\nmust b > 1",
-      ).rules,
+      ).rules.map(({ share, ...rule }) => ({
+        ...rule,
+        ...(share === undefined ? {} : { share: Math.round(share * 100) / 100 }),
+      })),
       [
-        { line: 2, word: "must", condition: "a <= 4 V", state: "holds", spare: 0.25, ...worstAt("3 V") },
+        { line: 2, word: "must", condition: "a <= 4 V", state: "holds", spare: 0.25, ...worstAt("3 V"), share: 1 },
         {
           line: 3,
           lastLine: 4,
@@ -138,8 +141,9 @@ measured x = 6 mV`).values,
           condition: "a >= 2 V and a < 5 V",
           state: "failsAtLimits",
           ...worstAt("1 V"),
+          share: 0.5,
         },
-        { line: 5, word: "must", condition: "a = 2 V", state: "failsAtLimits", ...worstAt("1 V") },
+        { line: 5, word: "must", condition: "a = 2 V", state: "failsAtLimits", ...worstAt("1 V"), share: 0 },
         { line: 6, word: "must", condition: "b > 1", state: "undecided", reason: "it cannot be read" },
       ],
     );

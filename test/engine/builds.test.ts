@@ -1,0 +1,101 @@
+import assert from "node:assert/strict";
+import type { RuleOutcome } from "../../src/engine/outcome";
+import { Program } from "../../src/engine/program";
+import { rulePhrase } from "../../src/phrases/rule";
+
+/** Rules against an input that is spread evenly from 0 to 1 V, whose shares can be read off. */
+const EVEN = "    assume x = 0 .. 1 V\n";
+
+function rulesOf(text: string): readonly RuleOutcome[] {
+  const program = new Program();
+  program.setText("n", text);
+  program.settle();
+  const outcomes = program.snapshot("n")!.rows.map(({ outcome }) => outcome);
+  return outcomes.filter((outcome): outcome is RuleOutcome => outcome.kind === "rule");
+}
+
+function triedShare(rule: RuleOutcome): number {
+  assert.ok(rule.builds?.isTried, "It was not tried.");
+  return rule.builds.share;
+}
+
+describe("the share of builds", () => {
+  it("is told of a rule that fails at the limits", () => {
+    const [rule] = rulesOf(`${EVEN}    must x <= 0.9 V\n`);
+    assert.equal(rule.state, "failsAtLimits");
+    assert.ok(Math.abs(triedShare(rule) - 0.9) < 0.002, `${triedShare(rule)}`);
+    assert.match(rulePhrase(rule), /^fails at the limits, (9\.9|10) % of builds, 11 % short at x 1 V$/);
+  });
+
+  it("is of the rule as a whole: chained, joined by and, row by row", () => {
+    const rules = rulesOf(
+      `${EVEN}    assume y = 0 .. 1 V\n    must 0.1 V <= x <= 0.9 V\n    must x <= 0.9 V and y <= 0.9 V\n    must [x, y] <= 0.9 V\n`,
+    );
+    const shares = rules.map(triedShare);
+    [0.8, 0.81, 0.81].forEach((share, i) => assert.ok(Math.abs(shares[i] - share) < 0.002, `${shares[i]}`));
+  });
+
+  it("decides a rule that asks for so many builds", () => {
+    const rules = rulesOf(
+      `${EVEN}    must x <= 0.9 V in 85 % of builds\n    must x <= 0.9 V in 95 % of builds\n    must x <= 0.9 V in 90 % of builds\n    must x <= 2 V in 99 % of builds\n`,
+    );
+    assert.deepEqual(
+      rules.map(({ state }) => state),
+      ["holds", "failsAtLimits", "undecided", "holds"],
+    );
+    assert.match(rulePhrase(rules[0]), /^holds, 90(\.\d)? % of builds, 85 % asked for$/);
+    assert.match(
+      rulePhrase(rules[1]),
+      /^fails at the limits, 90(\.\d)? % of builds, 95 % asked for, 11 % short at x 1 V$/,
+    );
+    assert.match(rulePhrase(rules[2]), /^undecided, its share of builds is too near to what it asks for$/);
+    assert.equal(rules[3].builds, undefined, "What holds throughout the limits needs no trials.");
+  });
+
+  it("is that at the operating condition where the fewest keep it", () => {
+    const [rule] = rulesOf(`${EVEN}    over a = 0 .. 0.5 V\n    must x + a <= 1.2 V in 60 % of builds\n`);
+    // At a = 0.5 V builds up to 0.7 V keep it; at a = 0 all.
+    assert.ok(Math.abs(triedShare(rule) - 0.7) < 0.002, `${triedShare(rule)}`);
+    assert.equal(rule.state, "holds");
+    assert.ok(rule.builds?.isTried);
+    assert.deepEqual(
+      rule.builds.at.map(({ input, value }) => [input.name, value]),
+      [["a", 0.5]],
+    );
+  });
+
+  it("is not asked of conditions alone, nor of a rule without a value", () => {
+    const [over, none] = rulesOf(
+      "    over a = 0 .. 1 V\n    must a <= 0.5 V\n    must a * 1 / 0 < 1 V in 90 % of builds\n",
+    );
+    assert.equal(over.state, "failsAtLimits");
+    assert.deepEqual(over.builds, { isTried: false });
+    assert.equal(none.state, "undecided");
+    assert.equal(none.builds, undefined);
+  });
+
+  it("is the same for the same note, however it came to be", () => {
+    const text = `${EVEN}    must x <= 0.9 V\n`;
+    const [scratch] = rulesOf(text);
+    const program = new Program();
+    program.setText("n", text.replace("0.9", "0.8"));
+    program.settle();
+    program.setText("n", text);
+    program.update();
+    const pending = program.snapshot("n")!.rows[1].outcome as RuleOutcome;
+    assert.equal(pending.builds, undefined, "What was said of the note before is gone at once.");
+    program.search(() => false);
+    assert.deepEqual((program.snapshot("n")!.rows[1].outcome as RuleOutcome).builds, scratch.builds);
+  });
+
+  it("is kept while something is tried and put back", () => {
+    const program = new Program();
+    program.setText("n", `${EVEN}    must x <= 0.9 V\n`);
+    program.settle();
+    const builds = () => (program.snapshot("n")!.rows[1].outcome as RuleOutcome).builds;
+    const before = builds();
+    program.whatIf("n", [{ span: { start: 15, end: 16 }, text: "0.5" }], () => assert.equal(builds(), undefined));
+    assert.equal(builds(), before);
+    assert.ok(program.isSettled);
+  });
+});
