@@ -224,7 +224,14 @@ describe("copperbook check", () => {
       inputsAt: { worst: { T_a: "40 °C", θ: "30 K/W" } },
       share: 0,
     });
-    assert.deepEqual(note.rules[2], { line: 9, word: "must", condition: "P <= 2 W", state: "holds", spare: 0.5, share: 1 });
+    assert.deepEqual(note.rules[2], {
+      line: 9,
+      word: "must",
+      condition: "P <= 2 W",
+      state: "holds",
+      spare: 0.5,
+      share: 1,
+    });
     assert.deepEqual(note.openItems, [
       { line: 11, word: "must", text: "a thermocouple on the lid" },
       { line: 13, text: "paint it" },

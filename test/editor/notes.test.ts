@@ -14,7 +14,12 @@ describe("a note in the editor", () => {
   describe("shows values and rule phrases beside their lines", () => {
     const samples: readonly [path: string, line: number, text: RegExp, beside: string][] = [
       [BAR, 36, /burden {3}= supply/, "4.62 .. 5.7 .. 6.78 V"],
-      [BAR, 65, /must {3}T_bar <= 55/, "fails at the limits, 2 builds in 1000, 1.52 K short at R_string 108.9 Ω, V_f 2.95 V"],
+      [
+        BAR,
+        65,
+        /must {3}T_bar <= 55/,
+        "fails at the limits, 2 builds in 1000, 1.52 K short at R_string 108.9 Ω, V_f 2.95 V",
+      ],
       ["camera-slider/slider.calcs.md", 46, /reserve {2}= k_T/, "1.67 .. 2.3 .. 3.12"],
       ["soil-probe/probe.calcs.md", 39, /measured burst/, "41 .. 44 .. 47 µC, inside what was predicted"],
       ["seedling-shelf/adapter.calcs.md", 6, /given {2}supply/, "23.3 .. 24 .. 24.7 V"],
