@@ -2,6 +2,7 @@ import { coneWithin, type ConeInput, type ConeSource } from "./cone";
 import { conditionsOf, lowestShare, type LowestShare } from "./conditions";
 import type { Correlation } from "./correlation";
 import type { Entry } from "./entry";
+import type { Note } from "./note";
 import type { BuildsOutcome, InputPlace } from "./outcome";
 import { MOST_TRIALS, type Progress } from "./trials";
 
@@ -56,6 +57,14 @@ export class Builds {
       }
     }
   }
+}
+
+/** What trials said so far of the rules of notes. */
+export function knownBuilds(notes: Iterable<Note>): ReadonlyMap<Entry, BuildsOutcome> {
+  const known = new Map<Entry, BuildsOutcome>();
+  for (const note of notes)
+    for (const entry of note.entries()) if (entry.builds !== undefined) known.set(entry, entry.builds);
+  return known;
 }
 
 const NOT_TRIED: BuildsOutcome = { isTried: false };

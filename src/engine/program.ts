@@ -1,10 +1,9 @@
 import { applyEdits, difference, type Edit } from "../text/edit";
 import type { Span } from "../text/span";
 import type { Statement } from "../syntax/statement";
-import type { Surroundings } from "./compile";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
-import { Builds } from "./builds";
+import { Builds, knownBuilds } from "./builds";
 import { compileEntry } from "./definition";
 import { declaredNames, NO_TYPE, sameType, Entry } from "./entry";
 import { dropFrom, dropOne, sortByDate, sortByOrder, withOneMore } from "./entryLists";
@@ -18,11 +17,11 @@ import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
 import { Note, type NoteChange } from "./note";
 import type { InputPlace } from "./outcome";
-import type { BuildsOutcome } from "./outcome";
 import type { EngineProblem } from "./problem";
 import { Runner } from "./runner";
 import { coneSizeOf, isToBeSearched, Searches } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
+import { NotesAround } from "./surroundings";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
 import { judgeAssumptions } from "./unused";
 import { usedPath, useTrouble } from "./uses";
@@ -63,9 +62,8 @@ export class Program {
   private readonly changedNames = new Map<Note, Set<string>>();
   /** Dependents of dirty entries have to be marked before settling. */
   private readonly frontier: Entry[] = [];
-  /** The entry that is being compiled. */
-  private compiling?: Entry;
   private readonly unread = new Map<string, ReadResult>();
+  private readonly surroundings = new NotesAround(this.slots, this.literals, this.lookup, this.notes, this.unread);
   readonly chapters = new ChapterReaders();
   private graphChanged = false;
   private readonly searches = new Searches(this);
@@ -204,7 +202,7 @@ export class Program {
     if (before === undefined) throw new Error(`The note ${path} is not open.`);
     const after = applyEdits(before, edits);
     const wasSettled = this.isSettled;
-    const builds = this.buildsOfRules();
+    const builds = knownBuilds(this.notes.values());
     this.isTrying = true;
     this.edit(path, difference(before, after));
     let slices = 0;
@@ -225,13 +223,6 @@ export class Program {
       // What was found before is known, and costs little to find again.
       if (wasSettled) this.search(() => false);
     }
-  }
-
-  private buildsOfRules(): ReadonlyMap<Entry, BuildsOutcome> {
-    const builds = new Map<Entry, BuildsOutcome>();
-    for (const note of this.notes.values())
-      for (const entry of note.entries()) if (entry.builds !== undefined) builds.set(entry, entry.builds);
-    return builds;
   }
 
   private make(note: Note, statement: Statement, source: string, table?: Entry): Entry {
@@ -504,7 +495,7 @@ export class Program {
   private compile(entry: Entry): void {
     this.log?.compiled.push(entry.statement.text);
     this.literals.release(entry);
-    this.compiling = entry;
+    this.surroundings.compiling = entry;
     const definition = compileEntry(entry, this.surroundings, this.code, this.replacementOf(entry));
     if (entry.results.length !== definition.stores.length) {
       this.slots.giveBack(entry.results);
@@ -593,30 +584,6 @@ export class Program {
     if (this.graphChanged) judgeAssumptions(this.notes.values());
     this.graphChanged = false;
   }
-
-  private readonly surroundings: Surroundings = {
-    slots: this.slots,
-    find: (from, name) => this.find(from, name),
-    chapter: (name) => {
-      const path = chapterPath(name);
-      const note = this.notes.get(path);
-      if (note) return { note };
-      const unread = this.unread.get(path);
-      return unread && "trouble" in unread ? { trouble: unread.detail || unread.trouble } : undefined;
-    },
-    member: (use, name) => this.lookup.member(use, name),
-    column: (table, name) => this.lookup.column(table, name),
-    columns: (table) => {
-      // A column that comes or goes is told to those who were told which there are.
-      if (this.compiling) table.note.suggestions.listen(this.compiling);
-      return this.lookup.columnsOf(table);
-    },
-    isRead: (use) => this.noteUsedBy(use) !== undefined,
-    literalSlot: (entry, node, literal, name) => this.literals.slotOf(entry, node, literal, name),
-    constantSlot: (value) => this.literals.constant(value),
-    isCounted: (entry, name) => this.find(entry, name)?.statement.kind === "items",
-    suggest: (entry, name, wanted) => entry.note.suggestions.ask(name, wanted, this.compiling ?? entry),
-  };
 
   private readonly judgeContext: JudgeContext = {
     slots: this.slots,

@@ -1,0 +1,70 @@
+import type { Node } from "../syntax/tree";
+import type { Surroundings } from "./compile";
+import type { Entry } from "./entry";
+import { chapterPath } from "./handbook";
+import type { ReadResult } from "./library";
+import type { Literal } from "./literal";
+import type { LiteralSlots } from "./literalSlots";
+import type { Lookup } from "./lookup";
+import type { Note } from "./note";
+import type { Slots } from "./tape";
+
+/** The notes of a program, as the compiler sees them. */
+export class NotesAround implements Surroundings {
+  /** The entry that is compiled: it hears when what it was told changes. */
+  compiling?: Entry;
+
+  constructor(
+    readonly slots: Slots,
+    private readonly literals: LiteralSlots,
+    private readonly lookup: Lookup,
+    private readonly notes: ReadonlyMap<string, Note>,
+    private readonly unread: ReadonlyMap<string, ReadResult>,
+  ) {}
+
+  find(from: Entry, name: string): Entry | undefined {
+    return this.lookup.find(from, name);
+  }
+
+  chapter(name: string): ReturnType<Surroundings["chapter"]> {
+    const path = chapterPath(name);
+    const note = this.notes.get(path);
+    if (note) return { note };
+    const unread = this.unread.get(path);
+    return unread && "trouble" in unread ? { trouble: unread.detail || unread.trouble } : undefined;
+  }
+
+  member(use: Entry, name: string): Entry | undefined {
+    return this.lookup.member(use, name);
+  }
+
+  column(table: Entry, name: string): Entry | undefined {
+    return this.lookup.column(table, name);
+  }
+
+  columns(table: Entry): ReturnType<Surroundings["columns"]> {
+    // A column that comes or goes is told to those who were told which there are.
+    if (this.compiling) table.note.suggestions.listen(this.compiling);
+    return this.lookup.columnsOf(table);
+  }
+
+  isRead(use: Entry): boolean {
+    return this.lookup.noteUsedBy(use) !== undefined;
+  }
+
+  literalSlot(entry: Entry, node: Node, literal: Literal, name?: string): number {
+    return this.literals.slotOf(entry, node, literal, name);
+  }
+
+  constantSlot(value: number): number {
+    return this.literals.constant(value);
+  }
+
+  isCounted(entry: Entry, name: string): boolean {
+    return this.find(entry, name)?.statement.kind === "items";
+  }
+
+  suggest(entry: Entry, name: string, wanted: "quantity" | "function"): string | undefined {
+    return entry.note.suggestions.ask(name, wanted, this.compiling ?? entry);
+  }
+}
