@@ -64,6 +64,43 @@ export function generate(shape: Shape, definitions: number, seed = 1): Generated
   return { text: lines.join("\n") + "\n", formulas, definitionLines };
 }
 
+/**
+ * Sections of ten in which each line divides by a sum of itself and of the section's two inputs, so that its range has to
+ * be searched: every input comes in by several ways. Cones stay below 50 operations.
+ */
+export function searched(definitions: number, seed = 1): GeneratedNote {
+  const next = random(seed);
+  const lines: string[] = ["# Searched", ""];
+  const formulas: string[] = [];
+  const definitionLines: number[] = [];
+  const number = () => (1 + 9 * next()).toFixed(2);
+  for (let i = 0; i < definitions; i++) {
+    const k = i % 10;
+    if (k === 0) lines.push("", `## Section ${i / 10}`, "");
+    const [a, b, before] = [`q${i - k}`, `q${i - k + 1}`, `q${i - 1}`];
+    const value = number();
+    const formula = k < 2 ? value : `${before} * ${a} / (${before} + ${b} * ${value})`;
+    definitionLines.push(lines.length);
+    lines.push(`    q${i} = ${formula}${k < 2 ? " ± 5 %" : ""}`);
+    formulas.push(`q${i} = ${formula}`);
+  }
+  return { text: lines.join("\n") + "\n", formulas, definitionLines };
+}
+
+/** One range over twenty inputs and some three hundred operations, of which many undo each other in part. Its name is `last`. */
+export function oneRange(seed: number): string {
+  const INPUTS = 20;
+  const STEPS = 70;
+  const next = random(seed);
+  const pick = (below: number) => `x${Math.floor(next() * below)}`;
+  const lines = Array.from({ length: INPUTS }, (_, i) => `    x${i} = ${(1 + 9 * next()).toFixed(2)} ± 5 %`);
+  for (let i = INPUTS; i < INPUTS + STEPS; i++) {
+    const [a, b, c] = [pick(i), `x${i - 1}`, pick(INPUTS)];
+    lines.push(`    x${i} = ${next() < 0.5 ? `${a} * ${b} / (${a} + ${b})` : `(${a} + ${b} * ${c}) / (1 + ${c})`}`);
+  }
+  return `# One range\n\n${lines.join("\n")}\n    last = x${INPUTS + STEPS - 1}\n`;
+}
+
 /** The same as a chain, with neither headings nor blank lines between: one calculation block. */
 export function oneBlock(definitions: number): GeneratedNote {
   const { text, formulas } = generate("chain", definitions);
