@@ -173,17 +173,56 @@ function linkedWith(path: string, notes: Notes): readonly string[] {
   return [...linked];
 }
 
-const byName = new WeakMap<Snapshot, ReadonlyMap<string, readonly { readonly row: Row; readonly use: NameUse }[]>>();
-
-/** The places in the calculations of a note where a word stands. */
-export function usesOf(snapshot: Snapshot, name: string): readonly { readonly row: Row; readonly use: NameUse }[] {
-  let index = byName.get(snapshot);
-  if (!index) byName.set(snapshot, (index = indexOf(snapshot)));
-  return index.get(name) ?? [];
+/** A place in the calculations of a note where a word stands. */
+interface UseInRow {
+  readonly row: Row;
+  readonly use: NameUse;
 }
 
-function indexOf(snapshot: Snapshot): ReadonlyMap<string, readonly { row: Row; use: NameUse }[]> {
-  const index = new Map<string, { row: Row; use: NameUse }[]>();
+/** So many words are looked for by reading through a note before an index of all its words is made, which costs as much. */
+const WORTH_AN_INDEX = 4;
+
+/** The places of words in a snapshot, as they are asked for: a hover asks for one word, a rename for many. */
+class Uses {
+  private readonly known = new Map<string, readonly UseInRow[]>();
+  private index?: ReadonlyMap<string, readonly UseInRow[]>;
+
+  constructor(private readonly snapshot: Snapshot) {}
+
+  of(name: string): readonly UseInRow[] {
+    if (!this.index && !this.known.has(name) && this.known.size >= WORTH_AN_INDEX) this.index = indexOf(this.snapshot);
+    if (this.index) return this.index.get(name) ?? [];
+    let found = this.known.get(name);
+    if (!found) this.known.set(name, (found = this.lookedFor(name)));
+    return found;
+  }
+
+  private lookedFor(name: string): readonly UseInRow[] {
+    const found: UseInRow[] = [];
+    this.snapshot.columns.statements.forEach((statement, i) => {
+      // Names are compared in a form that other spellings share, but only beyond ASCII; tables spell theirs in other lines.
+      const isPlain = statement.kind !== "table" && statement.kind !== "column" && !BEYOND_ASCII.test(statement.text);
+      if (isPlain && !statement.text.includes(name)) return;
+      for (const use of nameUsesOf(statement)) if (use.name === name) found.push({ row: this.snapshot.row(i), use });
+    });
+    return found;
+  }
+}
+
+// eslint-disable-next-line no-control-regex -- every character of ASCII is one
+const BEYOND_ASCII = /[^\x00-\x7f]/;
+
+const usesIn = new WeakMap<Snapshot, Uses>();
+
+/** The places in the calculations of a note where a word stands. */
+export function usesOf(snapshot: Snapshot, name: string): readonly UseInRow[] {
+  let uses = usesIn.get(snapshot);
+  if (!uses) usesIn.set(snapshot, (uses = new Uses(snapshot)));
+  return uses.of(name);
+}
+
+function indexOf(snapshot: Snapshot): ReadonlyMap<string, readonly UseInRow[]> {
+  const index = new Map<string, UseInRow[]>();
   for (const row of snapshot.rows) {
     for (const use of nameUsesOf(row.statement)) {
       const list = index.get(use.name);

@@ -50,25 +50,38 @@ export interface PlacedBlock {
  */
 export class Snapshot {
   private lineIndex?: LineIndex;
+  private readonly madeRows: Row[] = [];
   private allRows?: readonly Row[];
-  private byName?: Map<string, Row>;
   private byStatement?: Map<Statement, Row>;
 
+  /** @param names where names are first defined, by the number of the row, if that is known from the snapshot before */
   constructor(
     readonly path: string,
     readonly text: string,
     readonly blocks: readonly PlacedBlock[],
     readonly columns: Columns,
+    private names?: ReadonlyMap<string, number>,
   ) {}
 
   /** The statements in the order of the text. Made when first asked for, since most snapshots live for one keystroke. */
   get rows(): readonly Row[] {
+    return (this.allRows ??= this.columns.statements.map((_, i) => this.row(i)));
+  }
+
+  get rowCount(): number {
+    return this.columns.statements.length;
+  }
+
+  /** One of {@link rows}, for those who need few. */
+  row(i: number): Row {
+    return (this.madeRows[i] ??= this.makeRow(i));
+  }
+
+  private makeRow(i: number): Row {
     const { statements, starts, outcomes, noteProblems, cells } = this.columns;
-    return (this.allRows ??= statements.map((statement, i) => {
-      const row = { statement, start: starts[i], outcome: outcomes[i], noteProblems: noteProblems[i] };
-      const at = cells.get(i);
-      return at ? { ...row, cells: at } : row;
-    }));
+    const row = { statement: statements[i], start: starts[i], outcome: outcomes[i], noteProblems: noteProblems[i] };
+    const at = cells.get(i);
+    return at ? { ...row, cells: at } : row;
   }
 
   get lines(): LineIndex {
@@ -77,14 +90,17 @@ export class Snapshot {
 
   /** The statement that defines a name: the first in the text. */
   find(name: string): Row | undefined {
-    if (!this.byName) {
-      this.byName = new Map();
-      for (const row of this.rows) {
-        for (const declared of declaredNames(row.statement))
-          if (!this.byName.has(declared.name)) this.byName.set(declared.name, row);
-      }
-    }
-    return this.byName.get(name);
+    const at = (this.names ??= firstPlaces(this.columns.statements)).get(name);
+    return at === undefined ? undefined : this.row(at);
+  }
+
+  /** What is known of where names are defined, if the statements of another snapshot define the same ones in the same places. */
+  namesFor(statements: readonly Statement[]): ReadonlyMap<string, number> | undefined {
+    const own = this.columns.statements;
+    if (!this.names || own.length !== statements.length) return undefined;
+    return own.every((statement, i) => statement === statements[i] || definesTheSame(statement, statements[i]))
+      ? this.names
+      : undefined;
   }
 
   rowOf(statement: Statement): Row | undefined {
@@ -95,22 +111,24 @@ export class Snapshot {
   /** The statement on which an offset lies, its last character's end included. */
   rowAt(offset: number): Row | undefined {
     let low = 0;
-    let high = this.rows.length - 1;
+    let high = this.rowCount - 1;
+    if (high < 0) return undefined;
+    const { starts } = this.columns;
     while (low < high) {
       const middle = (low + high + 1) >> 1;
-      if (this.rows[middle].start <= offset) low = middle;
+      if (starts[middle] <= offset) low = middle;
       else high = middle - 1;
     }
-    const row = this.rows[low] as Row | undefined;
-    if (row?.cells) return this.partAt(low, offset);
-    return row && row.start <= offset && offset <= row.start + row.statement.text.length ? row : undefined;
+    const row = this.row(low);
+    if (row.cells) return this.partAt(low, offset);
+    return row.start <= offset && offset <= row.start + row.statement.text.length ? row : undefined;
   }
 
   /** The part of a data table, the last of which is given, in one of whose cells an offset lies. */
   private partAt(last: number, offset: number): Row | undefined {
-    const { start } = this.rows[last];
-    for (let i = last; i >= 0 && this.rows[i].cells && this.rows[i].start === start; i--)
-      if (this.placeIn(this.rows[i], offset) !== undefined) return this.rows[i];
+    const { start } = this.row(last);
+    for (let i = last; i >= 0 && this.row(i).cells && this.row(i).start === start; i--)
+      if (this.placeIn(this.row(i), offset) !== undefined) return this.row(i);
     return undefined;
   }
 
@@ -124,6 +142,19 @@ export class Snapshot {
   spanOf(row: Row, span: Span): Span {
     return placed(row, span);
   }
+}
+
+function firstPlaces(statements: readonly Statement[]): ReadonlyMap<string, number> {
+  const places = new Map<string, number>();
+  statements.forEach((statement, i) => {
+    for (const { name } of declaredNames(statement)) if (!places.has(name)) places.set(name, i);
+  });
+  return places;
+}
+
+function definesTheSame(one: Statement, other: Statement): boolean {
+  const [a, b] = [declaredNames(one), declaredNames(other)];
+  return a.length === b.length && a.every(({ name }, i) => name === b[i].name);
 }
 
 /** Where a span of a statement is in its note. */
@@ -164,13 +195,14 @@ export function makeSnapshot(note: Note, old: Snapshot | undefined): Snapshot {
   }
   const isSame = [blocks, statements, starts, outcomes, noteProblems].every((column) => column.isSame);
   if (old && isSame && old.text === note.text) return old;
-  return new Snapshot(note.path, note.text, blocks.members, {
+  const columns = {
     statements: statements.members,
     starts: starts.members,
     outcomes: outcomes.members,
     noteProblems: noteProblems.members,
     cells,
-  });
+  };
+  return new Snapshot(note.path, note.text, blocks.members, columns, old?.namesFor(columns.statements));
 }
 
 /**
