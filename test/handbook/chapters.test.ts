@@ -5,12 +5,8 @@ import { writtenChapters } from "./chapters";
 import { openChapter } from "./openChapter";
 
 describe("the handbook", () => {
-  it("lists every chapter that is written", () => {
-    assert.ok(writtenChapters().length > 0);
-    assert.deepEqual(
-      writtenChapters().filter((chapter) => !CHAPTERS.has(chapter)),
-      [],
-    );
+  it("lists the chapters that are written, and no others", () => {
+    assert.deepEqual([...CHAPTERS.keys()].sort(), writtenChapters());
   });
 
   for (const chapter of writtenChapters()) {
