@@ -19,7 +19,7 @@ const UP_TO_FEATURES = [...UP_TO_PHRASES, "handbook", "fabrication", "findings",
 /** The house, from the ground up. A room that is a single file is named without its ending. */
 const HOUSE: Readonly<Record<string, Room>> = {
   text: { rooms: [] },
-  note: { rooms: ["text"] },
+  note: { rooms: ["text"], packages: ["papaparse"] },
   syntax: { rooms: ["text"] },
   quantity: { rooms: [], packages: ["mathjs"] },
   engine: { rooms: ["text", "note", "syntax", "quantity"], packages: ["fastest-levenshtein"] },

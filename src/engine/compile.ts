@@ -27,6 +27,8 @@ export interface Surroundings {
   chapter(name: string): { readonly note: Note } | { readonly trouble: string } | undefined;
   /** The entry of the note that a `use` statement names. */
   member(use: Entry, name: string): Entry | undefined;
+  /** The table that a `use` statement names, where it is a file. */
+  tableUsedBy(use: Entry): Entry | undefined;
   /** A column of a data table, by the table's head; and the names of all. */
   column(table: Entry, name: string): Entry | undefined;
   columns(table: Entry): readonly string[];
@@ -484,6 +486,11 @@ export class Compiler {
 
   member(use: Entry, name: string): Entry | undefined {
     return this.around.member(use, name);
+  }
+
+  /** The table that an entry stands for, if it is the alias of a file that is one. */
+  tableUsedBy(entry: Entry): Entry | undefined {
+    return entry.statement.kind === "use" ? this.around.tableUsedBy(entry) : undefined;
   }
 
   columnOf(table: Entry, name: string): Entry | undefined {

@@ -9,6 +9,9 @@ import type { Slots } from "./tape";
 
 const NO_LITERALS: readonly number[] = [];
 
+/** Numbers in an entry's list of literals from which on they are found by an index: columns have thousands, others a few. */
+const MANY = 64;
+
 /** The slots of literals: one literal is one quantity, however often a function's body is inlined. */
 export class LiteralSlots {
   /** The uncertain literal behind a slot. */
@@ -17,6 +20,9 @@ export class LiteralSlots {
   private readonly released = new Map<Entry, number[]>();
   /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
   private readonly constants = new Map<number, number>();
+
+  /** The literals of entries that have many, by node. */
+  private readonly indices = new Map<Entry, Map<Node, number>>();
 
   constructor(private readonly slots: Slots) {}
 
@@ -28,13 +34,33 @@ export class LiteralSlots {
   /** The slot of a literal, made when first asked for; with a name that is given, where its statement does not tell it. */
   slotOf(entry: Entry, node: Node, literal: Literal, name: string | undefined): number {
     const literals = entry.literals ?? NO_LITERALS;
-    for (let i = 0; i < literals.length; i += 2) if (literals[i] === node) return literals[i + 1];
+    const known = this.find(entry, literals, node);
+    if (known !== undefined) return known;
     const isExact = literal.low === literal.high;
     const slot = isExact
       ? this.exactSlot(entry, literal.nominal)
       : this.inputSlot(entry, placeOf(entry, node, literal, name));
-    entry.literals = withOneMore(withOneMore(literals, node), slot);
+    const index = this.indices.get(entry);
+    if (index) {
+      (entry.literals as number[]).push(node, slot);
+      index.set(node, slot);
+    } else entry.literals = withOneMore(withOneMore(literals, node), slot);
     return slot;
+  }
+
+  private find(entry: Entry, literals: readonly number[], node: Node): number | undefined {
+    if (literals.length < MANY) {
+      for (let i = 0; i < literals.length; i += 2) if (literals[i] === node) return literals[i + 1];
+      return undefined;
+    }
+    let index = this.indices.get(entry);
+    if (!index) {
+      index = new Map();
+      for (let i = 0; i < literals.length; i += 2) index.set(literals[i], literals[i + 1]);
+      entry.literals = [...literals];
+      this.indices.set(entry, index);
+    }
+    return index.get(node);
   }
 
   /** The slot of a constant that no literal stands for. */
@@ -54,6 +80,7 @@ export class LiteralSlots {
     const released = this.released.get(entry) ?? [];
     for (let i = 1; i < entry.literals.length; i += 2) released.push(entry.literals[i]);
     this.released.set(entry, released);
+    this.indices.delete(entry);
     entry.literals = undefined;
   }
 

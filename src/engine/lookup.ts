@@ -1,7 +1,7 @@
 import { columnName, type Entry } from "./entry";
 import type { Note } from "./note";
 import { pathOf } from "./paths";
-import { usedPath } from "./uses";
+import { tableFileName, usedPath } from "./uses";
 
 /** What names mean: in their own note, behind the alias of another, in a table, of a part. It finds entries and changes none. */
 export class Lookup {
@@ -20,6 +20,12 @@ export class Lookup {
   /** The entry of the note that a `use` statement names. */
   member(use: Entry, name: string): Entry | undefined {
     return this.noteUsedBy(use)?.declared.get(name)?.[0];
+  }
+
+  /** The table that a `use` statement names, where it names a file that is one. */
+  tableUsedBy(use: Entry): Entry | undefined {
+    const note = this.noteUsedBy(use);
+    return note?.isTable ? note.declared.get(tableFileName(note.path))?.[0] : undefined;
   }
 
   /** A column of a table, by the table's head. */
@@ -58,6 +64,14 @@ export class Lookup {
     depend: (found: Entry | undefined) => void,
   ): void {
     const other = found.statement.kind === "use" ? this.noteUsedBy(found) : undefined;
+    if (other?.isTable) {
+      const name = tableFileName(other.path);
+      register(other, name);
+      const head = other.declared.get(name)?.[0];
+      depend(head);
+      if (head) this.follow(from, head, names, register, depend);
+      return;
+    }
     if (other) this.followInto(from, other, names, register, depend);
     const table = found.statement.kind === "table" ? found : this.tableOfPart(found, register);
     if (!table) return;
@@ -93,8 +107,9 @@ export class Lookup {
     for (const { name, isKey } of path.steps) {
       const other = found?.statement.kind === "use" && !isKey ? this.noteUsedBy(found) : undefined;
       if (!other) break;
-      register(other, name);
-      found = other.declared.get(name)?.[0];
+      const wanted = other.isTable ? tableFileName(other.path) : name;
+      register(other, wanted);
+      found = other.declared.get(wanted)?.[0];
     }
     return found?.statement.kind === "table" ? found : undefined;
   }

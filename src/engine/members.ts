@@ -57,7 +57,7 @@ export function partAt(compiler: Compiler, node: Node): { table: Entry; row: num
   const path = pathOf(compiler.tree, node, compiler.statementText);
   const found = path && compiler.find(compiler.tree.text(path.base));
   if (!path || !found) return undefined;
-  let [entry, left]: [Entry | undefined, readonly Step[]] = [found, path.steps];
+  let [entry, left]: [Entry | undefined, readonly Step[]] = [compiler.tableUsedBy(found) ?? found, path.steps];
   while (entry?.statement.kind === "use" && left.length > 0) {
     entry = compiler.member(entry, left[0].name);
     left = left.slice(1);
@@ -70,7 +70,8 @@ export function partAt(compiler: Compiler, node: Node): { table: Entry; row: num
 /** The column that a path names, and its table; undefined where it names none. */
 export function columnAt(compiler: Compiler, node: Node): { column: Entry; table: Entry } | undefined {
   const path = pathOf(compiler.tree, node, compiler.statementText);
-  let entry = path && compiler.find(compiler.tree.text(path.base));
+  const found = path && compiler.find(compiler.tree.text(path.base));
+  let entry = found && (compiler.tableUsedBy(found) ?? found);
   let left = path?.steps ?? [];
   while (entry?.statement.kind === "use" && left.length > 0) {
     entry = compiler.member(entry, left[0].name);
@@ -82,7 +83,7 @@ export function columnAt(compiler: Compiler, node: Node): { column: Entry; table
 
 /** Goes from note to note, as long as the steps name entries of them. */
 function follow(compiler: Compiler, found: Entry, { base, steps }: Path): Followed | undefined {
-  let entry = found;
+  let entry = compiler.tableUsedBy(found) ?? found;
   let written = compiler.tree.text(base);
   let at = base;
   let left = steps;

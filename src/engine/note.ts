@@ -7,7 +7,8 @@ import type { Statement } from "../syntax/statement";
 import { Arena, Kind } from "../syntax/tree";
 import { applyEdits, type Edit } from "../text/edit";
 import { definedName, type Entry } from "./entry";
-import { tableSources, type Source } from "./tableSources";
+import { csvSources, tableSources, type Source } from "./tableSources";
+import { isTableFile } from "./uses";
 import type { Span } from "../text/span";
 import { Suggestions } from "./suggestions";
 
@@ -105,18 +106,27 @@ export class Note {
     else if (found instanceof Set && found.delete(entry) && found.size === 0) this.mentionedBy.delete(name);
   }
 
+  /** It is a CSV file: one table. */
+  get isTable(): boolean {
+    return isTableFile(this.path);
+  }
+
+  private sourcesOf(block: Block, text: string): readonly Source[] {
+    return this.isTable ? csvSources(text, this.path) : sourcesOf(block, text);
+  }
+
   content(block: Block): BlockContent | undefined {
     return this.contents.get(block);
   }
 
   setText(text: string, make: MakeEntry): NoteChange {
     this.text = text;
-    return this.setBlocks(scan(text), make);
+    return this.setBlocks(this.isTable ? wholeFile(text) : scan(text), make);
   }
 
   edit(edit: Edit, make: MakeEntry): NoteChange {
     this.text = applyEdits(this.text, [edit]);
-    return this.setBlocks(rescan(this.blocks, edit, this.text), make);
+    return this.setBlocks(this.isTable ? wholeFile(this.text) : rescan(this.blocks, edit, this.text), make);
   }
 
   private setBlocks(blocks: readonly Block[], make: MakeEntry): NoteChange {
@@ -132,7 +142,7 @@ export class Note {
     let start = 0;
     for (const block of blocks) {
       const isNew = !this.contents.has(block) && (block.kind === "calculation" || block.tables.length > 0);
-      const sources = isNew ? sourcesOf(block, this.text.slice(start, start + block.length)) : [];
+      const sources = isNew ? this.sourcesOf(block, this.text.slice(start, start + block.length)) : [];
       if (sources.length > 0) fresh.push({ block, sources });
       start += block.length;
     }
@@ -210,6 +220,14 @@ export class Note {
     for (const entry of this.entries()) entry.statement.tree.moveTo(arena);
     this.arena = arena;
   }
+}
+
+/** The one block that a file of another kind is. */
+function wholeFile(text: string): readonly Block[] {
+  if (text === "") return [];
+  const none: readonly never[] = [];
+  const tables = [{ start: 0, end: text.length }];
+  return [{ kind: "prose", length: text.length, headings: none, tasks: none, codeSpans: none, traps: none, tables }];
 }
 
 /** What the statements of a block are read from: of calculations its lines, of prose its data tables. */

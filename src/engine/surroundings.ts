@@ -38,6 +38,10 @@ export class NotesAround implements Surroundings {
     return this.lookup.member(use, name);
   }
 
+  tableUsedBy(use: Entry): Entry | undefined {
+    return this.lookup.tableUsedBy(use);
+  }
+
   column(table: Entry, name: string): Entry | undefined {
     return this.lookup.column(table, name);
   }

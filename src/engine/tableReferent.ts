@@ -2,6 +2,7 @@ import type { Statement } from "../syntax/statement";
 import { columnName } from "./entry";
 import type { Step } from "./paths";
 import type { Row, Snapshot } from "./snapshot";
+import { isTableFile } from "./uses";
 
 /** What a word stands for in a data table: a column, perhaps at one of its cells, or a row. */
 export type TableReferent =
@@ -88,7 +89,10 @@ export function reach(
   let row = snapshot.find(base);
   let left = steps;
   const other = used(snapshot, base);
-  if (other && left.length > 0) {
+  if (other && isTableFile(other.path)) {
+    home = other;
+    row = other.rows.find(({ outcome }) => outcome.kind === "table");
+  } else if (other && left.length > 0) {
     home = other;
     row = other.find(left[0].name);
     left = left.slice(1);

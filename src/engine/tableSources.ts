@@ -1,10 +1,12 @@
 import type { CellLines } from "../note/cellLines";
+import { readCsvTable } from "../note/csvTable";
 import { readDataTable, type DataTable } from "../note/dataTable";
 import type { ProseBlock } from "../note/block";
 import type { Statement } from "../syntax/statement";
-import { parseColumn, parseTableHead } from "../syntax/table";
+import { parseColumn, parseTableHead, type HeadTraits } from "../syntax/table";
 import type { Arena } from "../syntax/tree";
 import { foldName } from "../syntax/name";
+import { tableFileName } from "./uses";
 
 /** What a statement is read from, where it stands in its block, and how it is read. */
 export interface Source {
@@ -26,20 +28,30 @@ const TABLE = "\u0001";
 export function tableSources(text: string, block: ProseBlock): readonly Source[] {
   return block.tables.flatMap((span) => {
     const table = readDataTable(text, span);
-    return table ? partsOf(table) : [];
+    return table ? partsOf(table, { odd: table.odd, columns: table.columns.length + 1 }) : [];
+  });
+}
+
+/** The same for a file that is a table. The first field of a line names its row and is a column too. */
+export function csvSources(text: string, path: string): readonly Source[] {
+  const table = readCsvTable(text, tableFileName(path));
+  const { odd, columns, unclosed } = table;
+  return partsOf(table, {
+    odd,
+    columns: columns.length,
+    mayRepeat: true,
+    ...(unclosed === undefined ? {} : { unclosed }),
   });
 }
 
 /** The head and the columns of a table, each a statement of its own. */
-export function partsOf(table: DataTable): readonly Source[] {
-  const { head, columns, rowCount, odd, span } = table;
-  const width = columns.length + 1;
+function partsOf({ head, columns, rowCount, span }: DataTable, traits: HeadTraits): readonly Source[] {
   const name = foldName(head.line(0).replace(/\s*:$/, ""));
   return [
     {
-      source: `${TABLE}${width} ${JSON.stringify(odd)}\n${head.text}`,
+      source: `${TABLE}${JSON.stringify(traits)}\n${head.text}`,
       start: span.start,
-      parse: (arena) => parseTableHead(arena, head, rowCount, odd, width),
+      parse: (arena) => parseTableHead(arena, head, rowCount, traits),
       lines: head,
       part: "head",
     },

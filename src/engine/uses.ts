@@ -6,7 +6,7 @@ import type { EngineProblem } from "./problem";
 export function usedPath({ statement, note }: Entry): string | undefined {
   if (statement.kind !== "use") return undefined;
   const path = resolvePath(note.path, statement.tree.text(statement.path));
-  return path === undefined || path === note.path || !path.endsWith(NOTE_ENDING) ? undefined : path;
+  return path === undefined || path === note.path || !isUsable(path) ? undefined : path;
 }
 
 /** Why a `use` statement gives nothing. `whyUnread` says what the library had to say of a note that is not there. */
@@ -26,7 +26,7 @@ export function useTrouble(
   const path = resolvePath(note.path, written);
   if (path === undefined) return trouble("use.outside");
   if (path === note.path) return trouble("use.self");
-  if (!path.endsWith(NOTE_ENDING)) return trouble("use.notANote");
+  if (!isUsable(path)) return trouble("use.notANote");
   const unread = whyUnread(path);
   return unread && "trouble" in unread ? trouble(`use.${unread.trouble}`, unread.detail) : undefined;
 }
@@ -34,3 +34,20 @@ export function useTrouble(
 type UseCode = "use.self" | "use.outside" | "use.missing" | "use.unreadable" | "use.notANote";
 
 const NOTE_ENDING = ".calcs.md";
+const TABLE_ENDING = ".csv";
+
+/** Whether a path is that of a file which is a table. */
+export function isTableFile(path: string): boolean {
+  return path.toLowerCase().endsWith(TABLE_ENDING);
+}
+
+function isUsable(path: string): boolean {
+  return path.endsWith(NOTE_ENDING) || isTableFile(path);
+}
+
+/** The name of the table that a file is, from the last part of its path: `bom/lamp 2.csv` is `lamp_2`. */
+export function tableFileName(path: string): string {
+  const stem = path.slice(path.lastIndexOf("/") + 1, -TABLE_ENDING.length);
+  const joined = stem.replace(/[^\p{L}\p{M}\p{N}_]+/gu, "_");
+  return /^[\p{L}_]/u.test(joined) ? joined : `_${joined}`;
+}

@@ -4,9 +4,10 @@ import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
 import { referenceAt, type Notes, type Reference, type Referent } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { rowsOf } from "../engine/tableReferent";
+import { isTableFile } from "../engine/uses";
 import { describeFunction, type CallPlace, type Trial } from "../phrases/describeFunction";
 import { describeQuantity, named, ruleText } from "../phrases/describeQuantity";
-import { describeCell, describeColumn, describeRow, describeTable } from "../phrases/describeTable";
+import { describeCell, describeColumn, describeFile, describeRow, describeTable } from "../phrases/describeTable";
 import { code, codeBlock, escaped } from "../phrases/markdown";
 import { countedText, rulePhrase, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
@@ -140,6 +141,8 @@ function noteText(path: string, notes: Notes): string {
   if (chapter !== undefined)
     return `The chapter **${code(chapter)}** of the handbook: ${escaped(CHAPTERS.get(chapter) ?? "")}`;
   if (!note) return `The note ${code(path)} is not read.`;
+  const head = note.rows[0] as Row | undefined;
+  if (isTableFile(path) && head) return describeFile(note, head, path).join("\n\n");
   const heading = note.blocks.flatMap(({ block }) => (block.kind === "prose" ? block.headings : []))[0] as
     { readonly text: string } | undefined;
   return heading ? `The note ${code(path)}: ${escaped(heading.text)}` : `The note ${code(path)}`;

@@ -88,6 +88,8 @@ import { tableCell } from "./tableCell";
 import { tableComputedCell } from "./tableComputedCell";
 import { tableDoubledRow } from "./tableDoubledRow";
 import { tableEmptyCell } from "./tableEmptyCell";
+import { tableFile } from "./tableFile";
+import { tableUnclosedQuote } from "./tableUnclosedQuote";
 import { tableHeader } from "./tableHeader";
 import { tableMergedCell } from "./tableMergedCell";
 import { tableMixed } from "./tableMixed";
@@ -282,6 +284,11 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "list.undecided": listUndecided,
   "table.loop": tableLoop,
   "table.unknownPart": tableUnknownPart,
+  "table.file": tableFile(
+    (problem, row, context) => wordingOf(problem).message(problem, { row, context }),
+    (problem) => wordingOf(problem).severity,
+  ),
+  "table.unclosedQuote": tableUnclosedQuote,
   "table.cell": tableCell,
   "table.computedCell": tableComputedCell,
   "table.doubledRow": tableDoubledRow,

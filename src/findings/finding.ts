@@ -39,8 +39,23 @@ export interface FindingContext {
 }
 
 /** All that the catalogue puts in words: what syntax and engine found in a statement, and what it finds by itself. */
-export type AnyProblem = Problem | RuleProblem | CautionProblem | AcceptProblem | TextProblem;
+export type AnyProblem = Problem | FileProblem | RuleProblem | CautionProblem | AcceptProblem | TextProblem;
 export type Code = AnyProblem["code"];
+
+/** The first of what is wrong in a table that is a file. The span is that of its path in the `use` statement. */
+export interface FileProblem {
+  readonly code: "table.file";
+  readonly span: Span;
+  readonly path: string;
+  readonly problem: Problem;
+  /** The part of the table that it is in. */
+  readonly inRow: Row;
+  /** From 1. */
+  readonly line: number;
+  readonly column?: string;
+  /** How many others there are. */
+  readonly left: number;
+}
 
 /** The outcome of a rule that does not hold. The span counts from the start of the statement. */
 export interface RuleProblem {

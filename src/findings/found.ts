@@ -6,6 +6,7 @@ import { passedLimits } from "../phrases/cautions";
 import { restingOn } from "../phrases/dependence";
 import type { Trap } from "../note/block";
 import type { SyntaxProblem } from "../syntax/problem";
+import { isTableFile } from "../engine/uses";
 import { readsAsStatement } from "../syntax/parse";
 import { shift } from "../text/span";
 import type { AnyProblem, FindingContext, TextProblem } from "./finding";
@@ -41,6 +42,8 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
       found.push({ problem, row });
     }
     found.push(...cautions(row, context));
+    const ofFile = fileProblem(row, context);
+    if (ofFile) found.push(ofFile);
     const ofRule = ruleProblem(row, explained);
     if (ofRule) found.push(ofRule);
   }
@@ -90,6 +93,21 @@ function explainedRows(context: FindingContext, isError: (problem: Problem) => b
   return restingOn(context, (row) =>
     problemsOf(row).some((problem) => isError(problem) || EXPLANATIONS.has(problem.code)),
   );
+}
+
+/** What is wrong in a table that is a file: the first of it, where the file is used. */
+function fileProblem(row: Row, context: FindingContext): Found | undefined {
+  const { statement, outcome } = row;
+  if (statement.kind !== "use" || outcome.kind !== "use" || !isTableFile(outcome.path)) return undefined;
+  const file = context.other(outcome.path);
+  const all = (file?.rows ?? []).flatMap((inRow) => problemsOf(inRow).map((problem) => ({ inRow, problem })));
+  if (!file || all.length === 0) return undefined;
+  const [{ inRow, problem }] = all;
+  const line = file.lines.lineAt(file.spanOf(inRow, problem.span).start) + 1;
+  const column = inRow.outcome.kind === "column" ? { column: inRow.outcome.name.split(".")[1] } : {};
+  const span = statement.tree.span(statement.path);
+  const left = all.length - 1;
+  return { row, problem: { code: "table.file", span, path: outcome.path, problem, inRow, line, ...column, left } };
 }
 
 function ruleProblem(row: Row, explained: ReadonlySet<Row>): Found | undefined {

@@ -28,8 +28,8 @@ export const useUnreadable: Wording<"use.unreadable"> = {
 
 export const useNotANote: Wording<"use.notANote"> = {
   severity: "error",
-  reference: "Only notes are used, and their names end in `.calcs.md`.",
-  message: ({ path }) => `\`${path}\` is no note: the name of one ends in \`.calcs.md\`.`,
+  reference: "Only notes are used, and their names end in `.calcs.md`; or tables, in `.csv`.",
+  message: ({ path }) => `\`${path}\` is no note and no table: their names end in \`.calcs.md\` and in \`.csv\`.`,
 };
 
 /** What the file system said, as a sentence of its own. */

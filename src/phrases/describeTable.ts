@@ -16,6 +16,21 @@ export function describeTable(home: Snapshot, head: Row): readonly string[] {
   return [`**${code(outcome.name)}** is a table of ${count}`, columns.map((line) => `- ${line}`).join("\n")];
 }
 
+/** Lines of a file that are shown as a table. */
+const LINES_SHOWN = 8;
+
+/** A table that is a file, as a table of Markdown: its first lines. */
+export function describeFile(home: Snapshot, head: Row, path: string): readonly string[] {
+  const columns = columnsOf(home, head).flatMap(({ cells }) => (cells ? [cells.lines] : []));
+  const count = rowsOf(head).length;
+  const shown = Math.min(count, LINES_SHOWN);
+  const line = (i: number) => `| ${columns.map((lines) => escaped(lines.line(i))).join(" | ")} |`;
+  const rows = Array.from({ length: shown }, (_, i) => line(i + 1));
+  const rest = count > shown ? `and ${count - shown} more` : "";
+  const table = [line(0), `|${" --- |".repeat(columns.length)}`, ...rows].join("\n");
+  return [`The table ${code(path)}, ${count} rows`, table, rest].filter((text) => text !== "");
+}
+
 /** A column: what it comes to, what it computes, and what is wrong with it. */
 export function describeColumn(home: Snapshot, row: Row, outcome: ColumnOutcome): readonly string[] {
   const { statement } = row;

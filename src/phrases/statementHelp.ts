@@ -24,7 +24,14 @@ export const STATEMENT_HELP: ReadonlyMap<string, StatementHelp> = new Map([
   ["must", help("must condition", "a rule; where it fails, that is an error")],
   ["should", help("should condition", "a rule; where it fails, that is a warning")],
   ["items", help("items NAME, NAME", "things that are counted, each a unit of its own")],
-  ["use", help('use "other.calcs.md" as NAME', "the quantities of another note, as `NAME.quantity`", 'use "')],
+  [
+    "use",
+    help(
+      'use "other.calcs.md" as NAME',
+      "the quantities of another note, as `NAME.quantity`; or a CSV file as a table, its columns as `NAME.column`",
+      'use "',
+    ),
+  ],
   ["order", help("order NAME = value", "what must be typed into an order; also a quantity")],
   ["accept", help('accept CODE because "reason"', "a caution or a `should` taken knowingly")],
   ["let", help("let NAME in a .. b satisfy left = right", "the solution in that bracket; read, not computed yet")],

@@ -123,6 +123,8 @@ export type SyntaxTrouble =
       readonly cells: number;
       readonly columns: number;
     }
+  /** In a file: a field in quotes has no end. */
+  | { readonly code: "table.unclosedQuote" }
   | { readonly code: "table.doubledRow"; readonly row: string; readonly firstRow: number }
   /** Brackets, signs or operators nested more deeply than `limit`; the rest of the statement is not read. */
   | { readonly code: "syntax.tooDeep"; readonly limit: number };

@@ -1,5 +1,5 @@
 import { readCells } from "./cells";
-import { Cursor } from "./cursor";
+import { Cursor, MOST_PROBLEMS } from "./cursor";
 import { definedName } from "./parts";
 import { expression } from "./expression";
 import { Token } from "./lexer";
@@ -25,19 +25,24 @@ export interface OddCells {
 
 const cursor = new Cursor();
 
+/** What else there is to know of a table. */
+export interface HeadTraits {
+  /** The rows with fewer or more cells than there are columns. */
+  readonly odd: readonly OddCells[];
+  readonly columns: number;
+  /** Rows of a file may have the same name; the first of them is found by it. */
+  readonly mayRepeat?: boolean;
+  /** The row of a file in which a quotation mark opens that nothing closes; −1 for the header. */
+  readonly unclosed?: number;
+}
+
 /**
  * Reads the head of a data table.
  * @param source the cell `name:`, then the names of the rows, then what {@link OddCells.line} points at
- * @param columns how many cells the header has
  */
-export function parseTableHead(
-  arena: Arena,
-  source: CellText,
-  rowCount: number,
-  odd: readonly OddCells[],
-  columns: number,
-): TableHead {
+export function parseTableHead(arena: Arena, source: CellText, rowCount: number, traits: HeadTraits): TableHead {
   const { text, starts, ends } = source;
+  const { odd, columns, mayRepeat = false, unclosed } = traits;
   cursor.open(arena, text);
   cursor.restart(0, ends[0]);
   const name = definedName(cursor);
@@ -49,7 +54,7 @@ export function parseTableHead(
     const [start, end] = [starts[row + 1], ends[row + 1]];
     const key = rowKey(text.slice(start, end));
     rows.push(tree.add(Kind.Text, start, end, NONE, 0, NaN, tree.intern(key)));
-    if (key === "") continue;
+    if (key === "" || mayRepeat) continue;
     const firstRow = seen.get(key);
     if (firstRow === undefined) seen.set(key, row);
     else problems.push({ span: { start, end }, code: "table.doubledRow", row: key, firstRow });
@@ -59,7 +64,11 @@ export function parseTableHead(
     const span = { start: starts[at], end: ends[at] };
     problems.push({ span, code: "table.ragged", row: tree.text(rows[row]), cells, columns });
   }
-  return { kind: "table", text, tree, problems, comment: "", name, rows };
+  if (unclosed !== undefined) {
+    const at = unclosed + 1;
+    problems.unshift({ span: { start: starts[at], end: ends[at] }, code: "table.unclosedQuote" });
+  }
+  return { kind: "table", text, tree, problems: problems.slice(0, MOST_PROBLEMS), comment: "", name, rows };
 }
 
 /** The name of a row as it is looked up: without quotes, and its spaces single. */
