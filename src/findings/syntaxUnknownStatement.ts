@@ -28,10 +28,15 @@ export const syntaxUnknownStatement: Wording<"syntax.unknownStatement"> = {
   },
 };
 
+/** How far a name of several words is looked for. */
+const LONGEST_NAME = 100;
+
 /** `temp rise = 3 K`. */
 function nameOfTwoWords({ start }: Span, { statement: { text } }: Row): { span: Span; text: string } | undefined {
   const [words] =
-    /^[\p{L}_][\p{L}\d_]*(?:[ \t]+[\p{L}\d_]+)+(?=\s*(?:\[[^\]\n]*\]\s*)?=)/u.exec(text.slice(start)) ?? [];
+    /^[\p{L}_][\p{L}\d_]*(?:[ \t]+[\p{L}\d_]+)+(?=\s*(?:\[[^\]\n]*\]\s*)?=)/u.exec(
+      text.slice(start, start + LONGEST_NAME),
+    ) ?? [];
   return words === undefined
     ? undefined
     : { span: { start, end: start + words.length }, text: words.replace(/\s+/g, "_") };

@@ -26,15 +26,21 @@ export const unitRatioNeeded: Wording<"unit.ratioNeeded"> = {
   },
 };
 
+/** How far before its exponent a power of ten is looked for. */
+const LONGEST_FACTOR = 50;
+
 /** `5 * 10^3 V`: the unit belongs to the exponent by the letter, and to the whole as it was meant. */
 function powerOfTen(
   { side }: ProblemOf<"unit.ratioNeeded">,
   { statement: { text } }: Row,
 ): { readonly span: Span; readonly text: string } | undefined {
   const [, exponent, unit] = /^(-?\d+)\s*([^\s\d].*)$/.exec(side.text) ?? [];
-  const before = /(?<![\d._\p{L}])(?:([\d._]+)\s*[*·×]\s*)?10\s*\^\s*$/u.exec(text.slice(0, side.span.start));
+  const before = /(?<![\d._\p{L}])(?:([\d._]+)\s*[*·×]\s*)?10\s*\^\s*$/u.exec(
+    text.slice(Math.max(0, side.span.start - LONGEST_FACTOR), side.span.start),
+  );
   if (exponent === undefined || !before) return undefined;
-  return { span: { start: before.index, end: side.span.end }, text: `${before[1] ?? 1}e${exponent} ${unit}` };
+  const start = side.span.start - before[0].length;
+  return { span: { start, end: side.span.end }, text: `${before[1] ?? 1}e${exponent} ${unit}` };
 }
 
 function capital(where: string): string {

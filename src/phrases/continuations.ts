@@ -21,6 +21,9 @@ interface Mended {
   readonly text: string;
 }
 
+/** Nobody slips in a longer statement alone, and the patterns below would take their time. */
+const LONGEST = 1000;
+
 /** The way out of a text that goes on as the grammar does not. */
 export interface WayOut {
   /** A sentence. */
@@ -31,6 +34,7 @@ export interface WayOut {
 
 /** The way out for a text that goes on in a place as the grammar does not; undefined where nothing tells what was meant. */
 export function wayOutOf(statement: string, at: number): WayOut | undefined {
+  if (statement.length > LONGEST) return undefined;
   const lead = statement.slice(0, at);
   for (const { behind, before, says, mends } of CONTINUATIONS) {
     const found = behind.exec(statement.slice(at));

@@ -12,7 +12,8 @@ export function checkFraction(at: Cursor, start: number, end: number, valueEnd: 
   const unit = text.slice(end, valueEnd);
   const whole = `(${text.slice(start, valueEnd)})`;
   const divided = text.slice(start, end).replace("/", " / ") + unit;
-  const before = text.slice(0, operatorEnd(at));
+  const signEnd = operatorEnd(at);
+  const before = text.slice(Math.max(0, signEnd - 2), signEnd);
   let rewritten: string[];
   if (/(?:[\^/÷]|\*\*)$/.test(before)) rewritten = [whole, divided];
   else if (isRaised(text, valueEnd)) rewritten = [divided, whole];

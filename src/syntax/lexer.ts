@@ -232,7 +232,7 @@ export class Lexer {
       case 0x7c: // |
         if (next === 0x7c) return this.take(Token.Parallel, 2);
         // `|x|` at the place of a value is no sign between two.
-        if (/(?:[=+*/^(,<>−-]|^)\s*$/.test(this.text.slice(0, at))) return this.take(Token.Unknown, 1);
+        if (this.isOperandPlace(at)) return this.take(Token.Unknown, 1);
         return this.takeOther(Token.Parallel, 1, "||");
       case 0x2225: // ∥
       case 0x2016:
@@ -294,6 +294,13 @@ export class Lexer {
       default:
         return this.other(at, code);
     }
+  }
+
+  /** Whether an operator, a bracket or nothing stands before a place. */
+  private isOperandPlace(at: number): boolean {
+    let before = at - 1;
+    while (before >= 0 && classOf(this.text.charCodeAt(before)) & Class.Space) before--;
+    return before < 0 || "=+*/^(,<>−-".includes(this.text[before]);
   }
 
   private isNumberNext(at: number): boolean {
