@@ -57,6 +57,35 @@ const POWER = /^([\p{L}°µ]+)(?:\^?([-−]?\d+))?(?![\p{L}\d_(.[])/u;
 
 const CONTINUATIONS: readonly Continuation[] = [
   {
+    behind: /^,\s*(.+?)\s*\)/,
+    before: /\binside\s*[([]\s*(-?[\d._]+)[^(]*$/,
+    says: ([, high], led) => `A band is written \`inside ${led![1]} .. ${high}\`.`,
+  },
+  {
+    behind: /^\.\./,
+    before: /\bin\s+-?[\d._]+\s*[\p{L}°µ%]*\s*$/u,
+    says: () => "A band is written `inside 11 .. 13 V`.",
+  },
+  { behind: /^within\s+(\S.*\.\..*?)\s*$/, says: ([, band]) => `A band is written \`inside ${band}\`.` },
+  {
+    behind: /^(?:\d|;)/,
+    before: /\[[^\]]*$/,
+    says: () => "The members of a list are separated by a comma.",
+  },
+  {
+    // `10 Ω 1 %`, `4k7, 5 %`
+    behind: /^(,?\s*)(\d[\d.]*\s*%)/,
+    before: /\d\s*[\p{L}°µ]*\s*$/u,
+    says: ([, , tolerance]) => `A tolerance stands behind \`±\`: \`± ${tolerance}\`.`,
+    mends: ([, comma]) => ({ length: comma.length, text: comma === "" ? "± " : " ± " }),
+  },
+  {
+    behind: /^:/,
+    before: /\bif\b[^:]*$/,
+    says: () => "Behind the condition stands `then`.",
+    mends: () => ({ length: 1, text: " then" }),
+  },
+  {
     behind: /^(peak|rms|RMS|pk|pp|eff|DC|AC)\b/,
     before: /\d\s*[\p{L}°µ%]+\s+$/u,
     says: () => "Behind the unit stands nothing; say in the name or in a comment (`#`) what it is.",
@@ -97,7 +126,7 @@ const CONTINUATIONS: readonly Continuation[] = [
   },
   {
     // `4.75 to 5.25 V`: the word has been read as a unit.
-    behind: /^(-?\d.*?)\s*$/,
+    behind: /^(-?\d[^)\],]*?)\s*(?:[)\],].*)?$/,
     before: /(-?\d[\d._]*\s*[\p{L}°µ%]*?)\s+(?:to|until|thru)\s+$/u,
     says: ([, high], led) => limitsText(`${led![1]} .. ${high}`),
   },
@@ -294,6 +323,11 @@ const CONTINUATIONS: readonly Continuation[] = [
     before: /(?:=|\bmust|\bshould|[-+*/^(,<>])\s*(2?[\p{L}_][\p{L}\d_.]*)(\s+)$/u,
     says: ([, second], led) => `Nothing is multiplied by standing side by side. Write \`${led![1]} * ${second}\`.`,
     mends: (_, led) => ({ back: led![2].length, length: 0, text: " * " }),
+  },
+  {
+    behind: /^[\p{L}_][^=<>"]*$/u,
+    before: /\d\s*[\p{L}°µ%][^\s]*\s+$/u,
+    says: () => "A remark stands behind `#`.",
   },
 ];
 
