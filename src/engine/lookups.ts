@@ -153,8 +153,10 @@ function pickFromSeries(name: string, pick: (series: SeriesName, x: number) => n
   };
 }
 
-/** More than the rounding of a cubic: three products and sums of parts that are a few times the values at most. */
-const CURVE_ROUNDING = 2 ** -44;
+/** What a few roundings can do: half a unit in the last place each, and some to spare. */
+const ROUNDING = 2 ** -50;
+/** The parts of a cubic may be so many times what it rises from one point to the next, and cancel each other. */
+const PARTS = 32;
 
 /** Between two points a curve rises or falls, so its ends and the points between them are the extremes. */
 function curveRange(out: Ends, low: number, high: number, number: number, most: number): void {
@@ -164,10 +166,20 @@ function curveRange(out: Ends, low: number, high: number, number: number, most: 
   const [first, last] = piecesBetween(table, low, high);
   const touched = table.values.subarray(first, last + 2);
   const inside = table.values.subarray(first + 1, last + 1);
-  const size = Math.max(Math.abs(least(touched)), Math.abs(greatest(touched)));
-  const from = Math.min(a, b, least(inside)) - CURVE_ROUNDING * size;
-  const to = Math.max(a, b, greatest(inside)) + CURVE_ROUNDING * size;
+  const [aError, bError] = [errorAt(table, low, a), errorAt(table, high, b)];
+  const from = Math.min(a - aError, b - bError, least(inside));
+  const to = Math.max(a + aError, b + bError, greatest(inside));
   interval.set(out, Math.max(from, least(touched)), Math.min(to, greatest(touched)));
+}
+
+/** How far a value on the curve may be from the true one; the points themselves are exact. */
+function errorAt(table: PointTable, x: number, value: number): number {
+  const place = placeOf(table, x);
+  if (isKey(table, place, x)) return 0;
+  const { values, square, cube } = table;
+  const isLine = square[place] === 0 && cube[place] === 0;
+  const rise = isLine ? Math.abs(value - values[place]) : PARTS * Math.abs(values[place + 1] - values[place]);
+  return ROUNDING * (Math.abs(values[place]) + rise);
 }
 
 /** The first and the last piece that an interval touches; a point of the curve belongs to both its pieces. */

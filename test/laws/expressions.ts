@@ -60,6 +60,8 @@ const BINARIES: readonly Binary[] = [
 /** Points to look up in; between the last two keys the values fall. */
 const KEYS = [-2, 0.5, 1, 2.25, 40];
 const VALUES = [-1, 0, 3, 3.5, 2];
+/** Above zero, so that products of them rise, too. */
+const POSITIVE = [0.2, 0.5, 1.1, 2.25, 40];
 
 /** The value beside the last key that is not above x. */
 function byStep(x: number, values: readonly number[]): number {
@@ -189,8 +191,11 @@ function monotoneOf(
     [(a) => `ln(1 + ${a})`, (a) => Math.log(1 + a)],
     [(a) => `(${a})^2`, (a) => a ** 2],
     [(a) => `(1 + floor(${a}))`, (a) => 1 + floor(a)],
-    [(a) => `lookup(${a}, ${listed(KEYS)}, ${listed(KEYS)})`, (a) => byStep(a, KEYS)],
-    [(a) => `interpolate(min(${a}, 40), ${listed(KEYS)}, ${listed(KEYS)})`, (a) => onLines(Math.min(a, 40), KEYS)],
+    [(a) => `lookup(${a}, ${listed(KEYS)}, ${listed(POSITIVE)})`, (a) => byStep(a, POSITIVE)],
+    [
+      (a) => `interpolate(min(${a}, 40), ${listed(KEYS)}, ${listed(POSITIVE)})`,
+      (a) => onLines(Math.min(a, 40), POSITIVE),
+    ],
     [(a) => `nearest("E6", 0.25 + ${a})`, (a) => nearestOfE6(0.25 + a)],
   ];
   return fc.oneof(
