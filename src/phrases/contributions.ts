@@ -1,7 +1,7 @@
 import { coverageFactor } from "../engine/coverageFactor";
 import type { Extent, InputPlace } from "../engine/outcome";
 import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudget";
-import { showNumber } from "../quantity/display";
+import { showNumber, unitToShow } from "../quantity/display";
 import { code, escaped } from "./markdown";
 import { numberText, type Showable } from "./value";
 
@@ -65,7 +65,7 @@ function uncertaintyText(extent: Extent, of: Showable, budget: UncertaintyBudget
     );
   if (degreesOfFreedom !== undefined && degreesOfFreedom < MANY_DEGREES) parts.push(freedomText(degreesOfFreedom));
   if (Math.abs(mean - extent.nominal) >= LEAST_SHIFT * u)
-    parts.push(`on average ${escaped(numberText(rounded(mean, u), of))}`);
+    parts.push(`on average ${escaped(numberText(rounded(mean, u, of), of))}`);
   return parts.join(", ");
 }
 
@@ -107,10 +107,12 @@ function differenceText(u: number, { dimension, point, unit }: Showable): string
   return showNumber(Number(u.toPrecision(2)), dimension, unit && !point ? { unit, anyPrefix: true } : {});
 }
 
-/** To a hundredth of the standard uncertainty. */
-function rounded(x: number, u: number): number {
+/** To a tenth of the standard uncertainty or finer, on the scale that it is shown on. */
+function rounded(x: number, u: number, { dimension, point, unit }: Showable): number {
+  const shown = { nominal: x, low: x, high: x };
+  const zero = point ? unitToShow(shown, dimension, { point, ...(unit ? { unit } : {}) }).zero : 0;
   const step = 10 ** (Math.floor(Math.log10(u)) - 1);
-  return Math.round(x / step) * step;
+  return zero + Math.round((x - zero) / step) * step;
 }
 
 function perCent(share: number): string {

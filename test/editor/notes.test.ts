@@ -64,6 +64,7 @@ describe("a note in the editor", () => {
       "├",
       "ambient + θ_bar",
       "22.5 °C + 2.3 K/W",
+      "Contributions to the range:",
       "Highest at",
       "must T_bar <= 55 °C",
     ];

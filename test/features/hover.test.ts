@@ -119,7 +119,10 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
       ));
 
     it("that of a temperature on a scale it is a difference", () =>
-      assert.match(said("given T = 25 °C ± 2 °C\n¦y = T + 3 K"), /\nStandard uncertainty 1\.2 K\n/));
+      assert.match(
+        said("given T = 20 .. 25 .. 27.24 °C\n¦y = T + 3 K"),
+        /\nStandard uncertainty 2\.1 K, on average 26\.6 °C\n/,
+      ));
 
     it("what inputs do together", () =>
       assert.match(
