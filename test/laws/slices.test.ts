@@ -73,7 +73,11 @@ describe("ranges that are searched for in slices", () => {
         const settled = outcomes(fresh);
         outcomes(program).forEach(({ outcome }, i) => {
           const isSettled = !JSON.stringify(outcome).includes('"isPending"');
-          assert.deepEqual(outcome, (isSettled ? settled : pending)[i].outcome);
+          const expected = (isSettled ? settled : pending)[i].outcome;
+          // Of a rule whose ranges are found the share of builds can still be missing.
+          if (isSettled && outcome.kind === "rule" && outcome.awaitsBuilds && expected.kind === "rule")
+            assert.deepEqual(outcome.clauses, expected.clauses);
+          else assert.deepEqual(outcome, expected);
         });
         program.settle();
         assert.deepEqual(plainProgram(program), plainProgram(fresh));
