@@ -87,18 +87,23 @@ export function searched(definitions: number, seed = 1): GeneratedNote {
   return { text: lines.join("\n") + "\n", formulas, definitionLines };
 }
 
-/** One range over twenty inputs and some three hundred operations, of which many undo each other in part. Its name is `last`. */
+/**
+ * One range over twenty inputs, by way of a hundred lines and some three hundred operations as sheets have them: dividers,
+ * resistors in parallel, sums and differences of what stands above. The last line is the range to be asked for.
+ */
 export function oneRange(seed: number): string {
   const INPUTS = 20;
-  const STEPS = 70;
+  const STEPS = 100;
   const next = random(seed);
-  const pick = (below: number) => `x${Math.floor(next() * below)}`;
   const lines = Array.from({ length: INPUTS }, (_, i) => `    x${i} = ${(1 + 9 * next()).toFixed(2)} ± 5 %`);
   for (let i = INPUTS; i < INPUTS + STEPS; i++) {
-    const [a, b, c] = [pick(i), `x${i - 1}`, pick(INPUTS)];
-    lines.push(`    x${i} = ${next() < 0.5 ? `${a} * ${b} / (${a} + ${b})` : `(${a} + ${b} * ${c}) / (1 + ${c})`}`);
+    const [a, b, c] = [0, 1, 2].map(() => `x${Math.floor(next() * i)}`);
+    const kind = next();
+    const divider = `${a} * ${b} / (${b} + ${c})`;
+    lines.push(`    x${i} = ${kind < 0.4 ? divider : kind < 0.7 ? `${a} || ${b}` : `${a} + ${b} - ${c} / 4`}`);
   }
-  return `# One range\n\n${lines.join("\n")}\n    last = x${INPUTS + STEPS - 1}\n`;
+  const ends = Array.from({ length: 8 }, (_, i) => `x${INPUTS + STEPS - 1 - i}`);
+  return `# One range\n\n${lines.join("\n")}\n    last = ${ends.join(" + ")}\n`;
 }
 
 /** The same as a chain, with neither headings nor blank lines between: one calculation block. */
