@@ -21,6 +21,7 @@ import type {
   Summary,
 } from "./features/feature";
 import { foldings } from "./features/folding";
+import { alignTableAt } from "./features/alignTable";
 import { guessSourceAt } from "./features/guessSource";
 import { handbookOf, lookUp, type Handbook, type LookUp } from "./features/handbook";
 import { hover } from "./features/hover";
@@ -208,6 +209,7 @@ export class Service {
     const others = [
       ...standardValuesAt(context, span),
       ...guessSourceAt(snapshot, span),
+      ...alignTableAt(snapshot, span),
       ...measureGuessAt(snapshot, span),
     ];
     return withoutRepeats([...fixesAt(context, span), ...others.map((fix) => ({ fix }))]);

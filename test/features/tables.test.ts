@@ -127,6 +127,27 @@ describe("a data table in the editor", () => {
     assert.equal(renamed(at('"M3×8" |', 1, 2), "M4×8"), NOTE.replaceAll("M3×8", "M4×8"));
   });
 
+  it("is aligned on request, and then left alone", () => {
+    const ragged = "\n| t: | a | b \\|\\| c |\n|--|:-:|--:|\n| Ω | 12 V | 3 |\n| long name | 1 |\n";
+    const fixes = (text: string) =>
+      holding({ [PATH]: text })
+        .fixes(PATH, { start: 3, end: 3 })
+        .filter(({ fix }) => fix.title === "Align the table");
+    const [{ fix }] = fixes(ragged);
+    const text = applyEdits(ragged, fix.edits);
+    assert.equal(
+      text,
+      `
+| t:        |  a   | b \\|\\| c |
+| --------- | :--: | -------: |
+| Ω         | 12 V |        3 |
+| long name |  1   |
+`,
+    );
+    assert.deepEqual(fixes(text), []);
+    assert.deepEqual(fixes("\n| t | a |\n| - | - |\n"), []);
+  });
+
   it("is in the outline with its columns", () => {
     const [heading] = service().symbols(PATH);
     const table = heading.children.find(({ kind }) => kind === "table");
