@@ -12,6 +12,7 @@ const NOTES: Readonly<Record<string, string>> = {
   "crlf.calcs.md": "# CRLF\r\n\r\n    a = 2 V\r\n    b = 3 * a\r\n",
   "used.calcs.md": "    a = 2 V\n",
   "user.calcs.md": '    use "used.calcs.md" as used\n    b = 3 * used.a\n',
+  "handbook.calcs.md": "# Handbook\n\n    R = led.series_resistor(24 V, 7, 3 V, 20 mA)\n    x = 2\n",
   "completion.calcs.md": "# Completion\n\nSome prose.\n\n    supply_voltage = 5 V\n    b = \n",
 };
 
