@@ -53,6 +53,20 @@ export const ARITHMETIC = {
     },
     trouble: TOO_LARGE,
   },
+  [Op.Total]: {
+    // So many pieces, of which one stands for all: see `total.ts`. Draws replace it by the sum: see `everyPiece.ts`.
+    name: "total",
+    kind: "smooth",
+    arity: 2,
+    number: (a, b) => a * b,
+    range: interval.multiply,
+    slopes: (out, aLow, aHigh, bLow, bHigh) => {
+      slope(out, bLow, bHigh);
+      out[2] = aLow;
+      out[3] = aHigh;
+    },
+    trouble: TOO_LARGE,
+  },
   [Op.Divide]: {
     name: "/",
     kind: "smooth",

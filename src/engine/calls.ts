@@ -2,9 +2,12 @@ import { Kind, NONE, type Node } from "../syntax/tree";
 import { chapterEntry, meansChapter, unknownHolder } from "./chapterMember";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
+import { compileEnd } from "./ends";
+import { argumentAt, type Binding } from "./frame";
 import { compileNative } from "./nativeCall";
-import { LATER_FUNCTIONS, NATIVES } from "./natives";
+import { NATIVES } from "./natives";
 import type { Operand } from "./operand";
+import { compileTotal } from "./total";
 
 /** Compiles a call: of a function of compiler note or of a used one, or of a built-in one. */
 export function compileCall(compiler: Compiler, node: Node): Operand | undefined {
@@ -15,9 +18,10 @@ export function compileCall(compiler: Compiler, node: Node): Operand | undefined
   const found = isName ? compiler.find(tree.text(callee)) : memberFunction(compiler, callee);
   if (found === "reported") return undefined;
   if (found?.statement.kind === "function") return inline(compiler, node, found, name);
-  if (isName && NATIVES.has(tree.text(callee))) return compileNative(compiler, node, tree.text(callee));
-  if (isName && LATER_FUNCTIONS.has(tree.text(callee)))
-    return compiler.fail(callee, { code: "later.notComputed", what: `${name}(…)` });
+  const rule = isName ? NATIVES.get(tree.text(callee))?.rule : undefined;
+  if (rule === "end") return compileEnd(compiler, node, name);
+  if (rule === "total") return compileTotal(compiler, node);
+  if (rule !== undefined) return compileNative(compiler, node, tree.text(callee));
   if (found)
     return found.type.kind === "none"
       ? compiler.block(name)
@@ -60,7 +64,7 @@ function inline(compiler: Compiler, node: Node, found: Entry, name: string): Ope
     const values = statement.parameters.map((parameter) => {
       const key = statement.tree.text(parameter.name);
       const own = parameter.default;
-      return [key, given.get(key)?.value ?? (own === undefined ? undefined : compiler.expression(own))] as const;
+      return [key, given.get(key) ?? (own === undefined ? undefined : argumentAt(compiler, own))] as const;
     });
     for (const [key, value] of values) {
       if (!value) return undefined;
@@ -74,13 +78,7 @@ function inline(compiler: Compiler, node: Node, found: Entry, name: string): Ope
   });
 }
 
-interface Given {
-  readonly value: Operand;
-  /** As written at the call. */
-  readonly node: Node;
-}
-
-function bindArguments(compiler: Compiler, node: Node, found: Entry, name: string): Map<string, Given> | undefined {
+function bindArguments(compiler: Compiler, node: Node, found: Entry, name: string): Map<string, Binding> | undefined {
   const { tree } = compiler;
   const { statement } = found;
   if (statement.kind !== "function") return undefined;
@@ -88,7 +86,7 @@ function bindArguments(compiler: Compiler, node: Node, found: Entry, name: strin
   const signature = `${name}(${names.join(", ")})`;
   const refuse = (at: Node, reason: string) =>
     compiler.fail(at, { code: "function.arguments", name, reason, signature });
-  const given = new Map<string, Given>();
+  const given = new Map<string, Binding>();
   let isWhole = true;
   let position = 0;
   for (let child = tree.next(tree.first(node)); child !== NONE; child = tree.next(child)) {
@@ -97,9 +95,8 @@ function bindArguments(compiler: Compiler, node: Node, found: Entry, name: strin
     if (key === undefined) return refuse(child, "has an argument too many");
     if (!names.includes(key)) return refuse(child, `has no parameter \`${key}\``);
     if (given.has(key)) return refuse(child, `gets \`${key}\` twice`);
-    const argument = isNamed ? tree.first(child) : child;
-    const value = compiler.expression(argument);
-    if (value) given.set(key, { value, node: argument });
+    const value = argumentAt(compiler, isNamed ? tree.first(child) : child);
+    if (value) given.set(key, value);
     else isWhole = false;
   }
   if (!isWhole) return undefined;

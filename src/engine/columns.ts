@@ -191,7 +191,8 @@ export class ColumnCompiler implements RowScope {
   private checkName(): void {
     const { compiler, statement, names } = this;
     const name = statement.tree.text(statement.name);
-    if (NATIVES.has(name)) compiler.fail(statement.name, { code: "table.native", column: name });
+    // A column is called `total` everywhere, and `total(n, x)` with its two arguments is not taken for it.
+    if (NATIVES.has(name) && name !== "total") compiler.fail(statement.name, { code: "table.native", column: name });
     if (names.includes(name))
       compiler.fail(statement.name, { code: "table.rowLikeColumn", table: statement.table, row: name });
   }

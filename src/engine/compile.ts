@@ -1,7 +1,7 @@
 import { withoutCounts, type Dimension } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
 import type { Span } from "../text/span";
-import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
+import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
 import { kindOf, type Entry } from "./entry";
 import { readLiteral, type Literal } from "./literal";
 import { compileCall } from "./calls";
@@ -12,11 +12,17 @@ import { compileBinary, compileUnary } from "./operators";
 import { compileMember, compileName } from "./references";
 import type { Note } from "./note";
 import { quantity, seenAt, textual, type Operand } from "./operand";
+import { compileAnother } from "./another";
+import type { Binding, Frame } from "./frame";
+import { Instances } from "./instances";
+import type { Piece } from "./piece";
 import { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
+import type { Probed } from "./probe";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
 import { peek, type Peeked } from "./peek";
 import type { Code, Slots } from "./tape";
+import { compileTied } from "./tiedInputs";
 import { isTurnsBesideAngle } from "./turns";
 
 /** What the compiler asks of the program around it. */
@@ -35,10 +41,17 @@ export interface Surroundings {
   readonly slots: Slots;
   /** Whether the note that a `use` statement names is held. */
   isRead(use: Entry): boolean;
-  /** The slot of a literal, made when first asked for; `name` is what it goes by where that is not to be seen from its statement. */
-  literalSlot(entry: Entry, node: Node, literal: Literal, name?: string): number;
+  /**
+   * The slot of a literal, made when first asked for; `name` is what it goes by where that is not to be seen from its
+   * statement; of a piece of its own where one is given.
+   */
+  literalSlot(entry: Entry, node: Node, literal: Literal, name?: string, piece?: Piece): number;
   /** The slot of a constant that no literal stands for. */
   constantSlot(value: number): number;
+  /** What operands of the code so far come to; of points too. */
+  probe(entry: Entry, code: Code, at: readonly number[], redrawn: readonly Entry[]): readonly Probed[];
+  /** The measurement that stands instead of an assumption. */
+  replacementOf(entry: Entry): Entry | undefined;
   isCounted(entry: Entry, name: string): boolean;
   suggest(entry: Entry, name: string, wanted: "quantity" | "function"): string | undefined;
 }
@@ -58,17 +71,6 @@ export interface RowScope {
   cell(row: number): Operand | undefined;
 }
 
-/** A statement, or a function's body with its parameters bound, while it is compiled. */
-interface Frame {
-  readonly entry: Entry;
-  readonly tree: Tree;
-  readonly bound: ReadonlyMap<string, Operand>;
-  /** For each parameter the argument of the outermost call that it rests on, where that is a single one. */
-  readonly origins: ReadonlyMap<string, Span | undefined>;
-  /** The functions that are open, outermost first. */
-  readonly calls: readonly Entry[];
-}
-
 /**
  * Turns expressions into operations on the tape. Dimensions are worked out on the way, and a mismatch is reported at
  * the operand where it shows; an expression with a mismatch gives no operand, and nothing else is said about it.
@@ -84,7 +86,10 @@ export class Compiler {
   readsValues = false;
   /** What the functions that are called ask of their arguments. */
   readonly domains = new DomainChecks(this);
-  private frame: Frame;
+  /** It is compiled again with all that it rests on: it has copies of definitions, or numbers worked out from them. */
+  isWatchful = false;
+  readonly instances = new Instances(this);
+  frame: Frame;
   private callsMade = 0;
   private mostOperations = MOST_OPERATIONS;
   /** The names of rows by how many they are: what a list of that length is likely to be about. */
@@ -92,11 +97,12 @@ export class Compiler {
   private callSpan?: Span;
 
   constructor(
-    private readonly around: Surroundings,
+    readonly around: Surroundings,
     readonly code: Code,
-    private readonly top: Entry,
+    readonly top: Entry,
   ) {
-    this.frame = { entry: top, tree: top.statement.tree, bound: NOTHING_BOUND, origins: NOTHING_BOUND, calls: [] };
+    const tree = top.statement.tree;
+    this.frame = { entry: top, tree, bound: NOTHING_BOUND, origins: NOTHING_BOUND, calls: [], drawsAnew: false };
   }
 
   get tree(): Tree {
@@ -128,7 +134,7 @@ export class Compiler {
       case Kind.List:
         return this.list(node);
       case Kind.Unary:
-        return compileUnary(this, node);
+        return tree.operator(node) === Operator.Another ? compileAnother(this, node) : compileUnary(this, node);
       case Kind.Binary:
         return compileBinary(this, node);
       case Kind.Comparison:
@@ -205,7 +211,7 @@ export class Compiler {
 
   private report(span: Span, trouble: EngineTrouble): undefined {
     const { entry, calls } = this.frame;
-    if (this.callSpan === undefined) this.problems.push({ ...trouble, span });
+    if (this.callSpan === undefined) this.problems.push({ ...trouble, span: this.instances.spanOfCopy ?? span });
     else {
       const within = { path: entry.note.path, statement: entry.statement, span };
       this.problems.push({
@@ -306,11 +312,21 @@ export class Compiler {
   private literal(node: Node, bare?: Unit, name?: string): Operand | undefined {
     const literal = this.readLiteral(node, bare);
     if (!literal) return undefined;
-    const slot = this.around.literalSlot(this.frame.entry, node, literal, name);
+    const slot = compileTied(this, node, literal) ?? this.slotOf(this.frame.entry, node, literal, name);
     const { dimension, point, isZero, step } = literal;
     const unit = unitOfLiteral(literal);
     const constant = literal.low === literal.high ? literal.nominal : undefined;
     return quantity(node, dimension, [slot], { point, isZero, unit, constant, step });
+  }
+
+  /** In a copy of an input that differs from piece to piece, a literal is drawn anew. */
+  slotOf(entry: Entry, node: Node, literal: Literal, name?: string): number {
+    const { piece, drawsAnew } = this.frame;
+    if (!piece || !drawsAnew || literal.low === literal.high)
+      return this.around.literalSlot(entry, node, literal, name);
+    const slot = this.around.literalSlot(entry, node, literal, name, piece);
+    this.instances.drawn(piece, slot);
+    return slot;
   }
 
   /** A word that is no unit may be a name that stuck to the number: `12 V/R`, `3x`. */
@@ -435,18 +451,25 @@ export class Compiler {
 
   /** Compiles what lies in the scope of a counter. */
   counting(name: string, value: Operand, node: Node): Operand | undefined {
+    const bound = new Map([...this.frame.bound, [name, { operand: value, node }]]);
+    return this.inFrame({ ...this.frame, bound }, () => this.expression(node));
+  }
+
+  /** The argument that a parameter of the open function stands for, of the piece at hand. */
+  bound(name: string): Operand | undefined {
+    const binding = this.frame.bound.get(name);
+    return binding && this.instances.ofArgument(binding);
+  }
+
+  /** Compiles an expression as it is in another frame. */
+  inFrame<T>(frame: Frame, compile: () => T): T {
     const outer = this.frame;
-    this.frame = { ...outer, bound: new Map([...outer.bound, [name, value]]) };
+    this.frame = frame;
     try {
-      return this.expression(node);
+      return compile();
     } finally {
       this.frame = outer;
     }
-  }
-
-  /** The argument that a parameter of the open function stands for. */
-  bound(name: string): Operand | undefined {
-    return this.frame.bound.get(name);
   }
 
   find(name: string): Entry | undefined {
@@ -549,12 +572,14 @@ export class Compiler {
     found: Entry,
     node: Node,
     origins: Frame["origins"],
-    compile: (bound: Map<string, Operand>, outermost: Span) => Operand | undefined,
+    compile: (bound: Map<string, Binding>, outermost: Span) => Operand | undefined,
   ): Operand | undefined {
     const [outer, outerCall] = [this.frame, this.callSpan];
     this.callSpan ??= this.tree.span(node);
-    const bound = new Map<string, Operand>();
-    this.frame = { entry: found, tree: found.statement.tree, bound, origins, calls: [...outer.calls, found] };
+    const bound = new Map<string, Binding>();
+    const { piece, calls } = outer;
+    const { tree } = found.statement;
+    this.frame = { entry: found, tree, bound, origins, calls: [...calls, found], piece, drawsAnew: false };
     try {
       const body = compile(bound, this.callSpan);
       return body && seenAt(body, node);

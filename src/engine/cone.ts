@@ -1,6 +1,7 @@
 import { CONE_OPERATIONS, NOTHING, ONE, SQUARE } from "./coneOperations";
 import type { Entry } from "./entry";
 import { Op } from "./operation";
+import type { Sum } from "./piece";
 import { Standing, type Slots, type Tape } from "./tape";
 
 /**
@@ -31,6 +32,8 @@ export interface ConeInput {
   readonly nominal: number;
   readonly low: number;
   readonly high: number;
+  /** Where it stands for all pieces of a sum: the sums, outermost first. */
+  readonly sums?: readonly Sum[];
 }
 
 /** What a cone is cut from. */
@@ -173,14 +176,16 @@ class ConeBuilder {
   private leaf(slot: number): number | undefined {
     const known = this.bySlot.get(slot);
     if (known !== undefined) return known;
-    const { nominal, low, high, standing, pushes } = this.source.slots;
+    const { nominal, low, high, standing, pushes, sums } = this.source.slots;
     let register: number | undefined;
     const isCut = this.cuts?.has(slot) === true;
     const isComputed = this.cuts !== undefined && this.owners.has(slot);
     if (standing[slot] === Standing.Exact && !isCut && !isComputed) register = this.constant(nominal[slot]);
-    else if (isCut || pushes[slot].inputs[0] === slot)
-      register =
-        SORTS * (this.inputs.push({ slot, nominal: nominal[slot], low: low[slot], high: high[slot] }) - 1) + Sort.Input;
+    else if (isCut || pushes[slot].inputs[0] === slot) {
+      const input = { slot, nominal: nominal[slot], low: low[slot], high: high[slot] };
+      const stands = sums.get(slot);
+      register = SORTS * (this.inputs.push(stands ? { ...input, sums: stands } : input) - 1) + Sort.Input;
+    }
     if (register !== undefined) this.bySlot.set(slot, register);
     return register;
   }
@@ -214,6 +219,7 @@ class ConeBuilder {
       for (let i = 0; i < results.length; i++) this.owners.set(results.from + i, dependency);
       if (type.kind === "function" || type.kind === "note") this.learnOwners(dependency);
     }
+    for (const copied of entry.copied) this.learnOwners(copied);
   }
 
   private emit(op: number, registers: readonly number[], row: number): number {

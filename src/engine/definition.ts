@@ -34,6 +34,24 @@ export interface Definition {
   readonly problems: readonly EngineProblem[];
   readonly blockedBy?: string;
   readonly readsValues: boolean;
+  /** See the fields of the entry. */
+  readonly isWatchful: boolean;
+  readonly copied: readonly Entry[];
+}
+
+/** A statement without a value, and why. */
+export function without(problem: EngineProblem): Definition {
+  const none: readonly never[] = [];
+  const nothing = {
+    stores: none,
+    clauses: none,
+    domainChecks: none,
+    checked: none,
+    copied: none,
+    isWatchful: false,
+    readsValues: false,
+  };
+  return { type: NO_TYPE, ...nothing, problems: [problem] };
 }
 
 /** Compiles one entry. `replacement` is the measurement that stands instead of an assumption. */
@@ -70,7 +88,7 @@ class DefinitionCompiler {
   compile(): Definition {
     this.statement(this.entry.statement);
     const { type, unit, step, stores, clauses, keeps } = this;
-    const { problems, blockedBy, readsValues, domains } = this.compiler;
+    const { problems, blockedBy, readsValues, isWatchful, instances, domains } = this.compiler;
     return {
       type,
       unit,
@@ -83,6 +101,8 @@ class DefinitionCompiler {
       problems,
       blockedBy,
       readsValues,
+      isWatchful,
+      copied: instances.copied,
     };
   }
 
@@ -128,11 +148,11 @@ class DefinitionCompiler {
       case "let":
       case "plot":
       case "variant":
-      case "correlation":
         this.type = { kind: "later" };
         compiler.fail(0, { code: "later.notComputed", what: statement.kind });
         return;
       case "accept":
+      case "correlation":
         this.type = { kind: "rule" };
         return;
       case "broken":

@@ -77,6 +77,8 @@ export class DomainChecks {
 
   /** Compiles the domain of the function that is open; a slip in it is reported, and costs no value. */
   check(call: DomainCall): void {
+    // A copy for a further piece asks the same of the same limits.
+    if (this.compiler.instances.spanOfCopy) return;
     for (const part of partsOf(call.entry.statement.tree, call.domain)) this.part(call, part);
   }
 

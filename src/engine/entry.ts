@@ -4,6 +4,7 @@ import type { Statement } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
 import type { Clause } from "./condition";
 import type { DomainCheck } from "./domainChecks";
+import type { Definition } from "./definition";
 import type { Mention } from "./mentions";
 import type { Note } from "./note";
 import type { BuildsOutcome, Outcome } from "./outcome";
@@ -92,6 +93,14 @@ export class Entry {
   /** Each of its literals, by its node and then its slot. Most have one or two, for which a map would be large. */
   literals?: readonly number[];
   compileProblems: readonly EngineProblem[] = NONE;
+  /** The slots of its literals for pieces of their own, by node and piece. */
+  pieceLiterals?: Map<string, number>;
+  /** It differs from piece to piece: an `each` input reaches it. */
+  differs = false;
+  /** Definitions that were copied into its code for pieces of their own. */
+  copied: readonly Entry[] = NONE;
+  /** It is compiled again whenever anything that it rests on changed. */
+  isWatchful = false;
 
   /** What a search found of results whose range stage A left open, by their place among the results. */
   found?: FoundRanges;
@@ -101,10 +110,11 @@ export class Entry {
   coneSize = 0;
 
   outcome?: Outcome;
-  /** What the view of the whole note adds to the outcome's problems, by its three parts. */
+  /** What the view of the whole note adds to the outcome's problems, by its parts. */
   nameProblems: readonly EngineProblem[] = NONE;
   measurementProblems: readonly EngineProblem[] = NONE;
   unusedProblems: readonly EngineProblem[] = NONE;
+  correlationProblems: readonly EngineProblem[] = NONE;
   /** Revisions of the program in which these last became different. */
   typeChanged = 0;
   valueChanged = 0;
@@ -126,6 +136,21 @@ export class Entry {
     /** Of a column: the head of its table. */
     readonly table?: Entry,
   ) {}
+
+  /** Takes what was compiled of the statement. */
+  adopt(definition: Definition): void {
+    this.type = definition.type;
+    this.unit = definition.unit;
+    this.step = definition.step;
+    this.clauses = definition.clauses;
+    this.domainChecks = definition.domainChecks;
+    this.keeps = definition.keeps;
+    this.compileProblems = definition.problems;
+    this.blockedBy = definition.blockedBy;
+    this.readsValues = definition.readsValues;
+    this.isWatchful = definition.isWatchful;
+    this.copied = definition.copied;
+  }
 
   /** The name that the statement defines; undefined where it defines none. */
   get name(): string | undefined {

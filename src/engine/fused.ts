@@ -39,6 +39,7 @@ const EXPRESSIONS: Readonly<Record<number, ((x: string, y: string, z: string) =>
   [Op.Add]: (x, y) => `${x} + ${y}`,
   [Op.Subtract]: (x, y) => `${x} - ${y}`,
   [Op.Multiply]: (x, y) => `${x} * ${y}`,
+  [Op.Total]: (x, y) => `${x} * ${y}`,
   [Op.Divide]: (x, y) => `${x} / ${y}`,
   [Op.Negate]: (x) => `-${x}`,
   [Op.SquareRoot]: (x) => `Math.sqrt(${x})`,

@@ -108,7 +108,7 @@ class Judge {
 
   private withoutType(problems: readonly Problem[]): Outcome {
     const { statement, type, blockedBy } = this.entry;
-    if (statement.kind === "accept") return { kind: "accept", problems };
+    if (statement.kind === "accept" || statement.kind === "correlation") return { kind: statement.kind, problems };
     if (type.kind === "later") return { kind: "later", problems };
     const name = statedName(this.entry.statement);
     const origin = this.origin();

@@ -4,6 +4,7 @@ import { withOneMore } from "./entryLists";
 import { placeOf } from "./inputPlace";
 import type { Literal } from "./literal";
 import type { InputPlace } from "./outcome";
+import { ofPiece, type Piece } from "./piece";
 import { sameData } from "./sameData";
 import type { Slots } from "./tape";
 
@@ -11,6 +12,12 @@ const NO_LITERALS: readonly number[] = [];
 
 /** Numbers in an entry's list of literals from which on they are found by an index: columns have thousands, others a few. */
 const MANY = 64;
+
+/** The slot that a literal of an entry has; undefined where it has none of its own. */
+export function slotIn({ literals = NO_LITERALS }: Entry, node: Node): number | undefined {
+  for (let i = 0; i < literals.length; i += 2) if (literals[i] === node) return literals[i + 1];
+  return undefined;
+}
 
 /** The slots of literals: one literal is one quantity, however often a function's body is inlined. */
 export class LiteralSlots {
@@ -31,8 +38,12 @@ export class LiteralSlots {
     return this.inputs.get(slot)!;
   }
 
-  /** The slot of a literal, made when first asked for; with a name that is given, where its statement does not tell it. */
-  slotOf(entry: Entry, node: Node, literal: Literal, name: string | undefined): number {
+  /**
+   * The slot of a literal, made when first asked for; with a name that is given, where its statement does not tell it; of a
+   * further piece where one is given.
+   */
+  slotOf(entry: Entry, node: Node, literal: Literal, name: string | undefined, piece?: Piece): number {
+    if (piece) return this.slotOfPiece(entry, node, literal, piece, name);
     const literals = entry.literals ?? NO_LITERALS;
     const known = this.find(entry, literals, node);
     if (known !== undefined) return known;
@@ -45,6 +56,16 @@ export class LiteralSlots {
       (entry.literals as number[]).push(node, slot);
       index.set(node, slot);
     } else entry.literals = withOneMore(withOneMore(literals, node), slot);
+    return slot;
+  }
+
+  private slotOfPiece(entry: Entry, node: Node, literal: Literal, piece: Piece, name?: string): number {
+    const key = `${node}@${piece.key}`;
+    const known = entry.pieceLiterals?.get(key);
+    if (known !== undefined) return known;
+    const slot = this.inputSlot(entry, ofPiece(placeOf(entry, node, literal, name), piece));
+    if (piece.sums.length > 0) this.slots.sums.set(slot, piece.sums);
+    (entry.pieceLiterals ??= new Map()).set(key, slot);
     return slot;
   }
 
@@ -79,9 +100,10 @@ export class LiteralSlots {
     if (!entry.literals) return;
     const released = this.released.get(entry) ?? [];
     for (let i = 1; i < entry.literals.length; i += 2) released.push(entry.literals[i]);
+    if (entry.pieceLiterals) released.push(...entry.pieceLiterals.values());
     this.released.set(entry, released);
     this.indices.delete(entry);
-    entry.literals = undefined;
+    entry.literals = entry.pieceLiterals = undefined;
   }
 
   giveBackReleased(): void {
@@ -101,6 +123,7 @@ export class LiteralSlots {
   private inputSlot(entry: Entry, place: InputPlace): number {
     const slot = this.again(entry, (slot) => sameData(this.inputs.get(slot), place)) ?? this.slots.take(1).from;
     this.slots.setInput(slot, place.nominal, place.low, place.high);
+    this.slots.sums.delete(slot);
     this.inputs.set(slot, place);
     return slot;
   }

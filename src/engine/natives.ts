@@ -36,7 +36,11 @@ export type NativeRule =
   | "filter"
   | "sorted"
   /** A column of an assembly. */
-  | "rollup";
+  | "rollup"
+  /** A number worked out once, of whatever unit: nominal, lowest, highest. */
+  | "end"
+  /** The sum over pieces. */
+  | "total";
 
 export interface Native {
   readonly signature: string;
@@ -75,6 +79,8 @@ const pair = (signature: string, does: string): Native => ({
   least: 2,
   most: 2,
 });
+
+const end = (signature: string, does: string): Native => ({ signature, does, rule: "end", least: 1, most: 1 });
 
 /** The functions that are built in. All else is written in the note language. */
 export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
@@ -146,6 +152,19 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
       does: "the remainder of a / b, with the sign of b",
       rule: "sum",
       op: Op.Modulo,
+      least: 2,
+      most: 2,
+    },
+  ],
+  ["nominal", end("nominal(x)", "the nominal value, as an exact number: what firmware assumes")],
+  ["lowest", end("lowest(x)", "the lower end of the range, as an exact number: what a slot is cut to")],
+  ["highest", end("highest(x)", "the upper end of the range, as an exact number")],
+  [
+    "total",
+    {
+      signature: "total(n, x)",
+      does: "the sum over n pieces: the `each` inputs of x are drawn anew for every one, all others are shared. `n * x` is one piece counted n times",
+      rule: "total",
       least: 2,
       most: 2,
     },
@@ -229,9 +248,6 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
     },
   ],
 ]);
-
-/** Functions of the language that are read and not computed yet. */
-export const LATER_FUNCTIONS: ReadonlySet<string> = new Set(["nominal", "lowest", "highest", "total"]);
 
 /** Constants that are built in. */
 export const CONSTANTS: ReadonlyMap<string, number> = new Map([["π", Math.PI]]);

@@ -44,6 +44,8 @@ export class Note {
   readonly declared = new Map<string, Entry[]>();
   /** `measured … instead` by the name they replace; the one that counts is the last. */
   readonly replacements = new Map<string, Entry[]>();
+  /** All correlations. */
+  readonly correlations = new Set<Entry>();
   /** All measurements. */
   readonly measurements = new Set<Entry>();
   /** Names with more than one entry, and perhaps some that had. */

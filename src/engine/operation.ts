@@ -38,6 +38,7 @@ export const enum Op {
   Modulo,
   Atan2,
   Hypot,
+  Total,
   Parallel,
   Less,
   LessOrEqual,

@@ -17,12 +17,10 @@ export function compileUnary(compiler: Compiler, node: Node): Operand | undefine
       const constant = operand.constant === undefined ? undefined : -operand.constant;
       return { ...operand, node, at, constant };
     }
-    case Operator.Not:
+    default:
       if (!operand || !compiler.isTruth(operand, "behind `not`")) return undefined;
       if (operand.constant !== undefined) return known(compiler, node, operand.constant === 0);
       return truth(node, compiler.each(Op.Not, node, [operand])!, operand.isList);
-    default:
-      return compiler.fail(node, { code: "later.notComputed", what: "another" });
   }
 }
 

@@ -17,8 +17,11 @@ export type Outcome =
   | TableOutcome
   | ColumnOutcome
   | PartOutcome
-  /** A function, counted units, an acceptance; a statement that is read and not computed yet; or one that could not be read. */
-  | { readonly kind: "function" | "items" | "accept" | "later" | "broken"; readonly problems: readonly Problem[] };
+  /** A function, counted units, an acceptance, a correlation; a statement that is read and not computed yet; or one that could not be read. */
+  | {
+      readonly kind: "function" | "items" | "accept" | "correlation" | "later" | "broken";
+      readonly problems: readonly Problem[];
+    };
 
 /** A value with its range, in coherent SI units; temperatures on a scale in K. */
 export interface Extent {

@@ -46,6 +46,10 @@ const TABLE: Readonly<Record<Op, Partials>> = {
     (_x, y) => y,
     (x) => x,
   ),
+  [Op.Total]: two(
+    (_x, y) => y,
+    (x) => x,
+  ),
   [Op.Divide]: two(
     (_x, y) => 1 / y,
     (_x, y, value) => -value / y,

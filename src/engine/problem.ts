@@ -114,6 +114,36 @@ export type EngineTrouble =
       readonly operands: readonly LostOperand[];
       readonly within?: Place;
     }
+  /** Nothing of it differs from piece to piece: `another x` is x, and `total(n, x)` is n * x. */
+  | { readonly code: "piece.same"; readonly text: string; readonly of: "another" | "total"; readonly whole: string }
+  | { readonly code: "piece.count"; readonly text: string; readonly is: "uncertain" | "no value" | number }
+  | {
+      readonly code: "piece.tooMany";
+      readonly text: string;
+      readonly reason: "definitions" | "jumps";
+      readonly most: number;
+    }
+  | {
+      readonly code: "correlation.inputs";
+      readonly name: string;
+      readonly other?: string;
+      readonly reason:
+        | "no input"
+        | "condition"
+        | "formula"
+        | "exact"
+        | "measured"
+        | "same"
+        | "doubled"
+        /** `name` differs from piece to piece, and `other` does not. */
+        | "pieces"
+        /** For ± 1: they are not spread alike. */
+        | "shapes";
+    }
+  /** With those stated before there can be no such quantities. */
+  | { readonly code: "correlation.together"; readonly name: string; readonly other: string; readonly r: number }
+  /** `lowest(x)`, where x has no such end; `nominal(x)`, where it has no value. */
+  | { readonly code: "range.noEnd"; readonly end: "nominal" | "lowest" | "highest"; readonly text: string }
   | { readonly code: "function.recursive"; readonly path: readonly string[] }
   | { readonly code: "function.arguments"; readonly name: string; readonly reason: string; readonly signature: string }
   | { readonly code: "function.tooLarge"; readonly name: string }

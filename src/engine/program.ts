@@ -4,20 +4,22 @@ import type { Statement } from "../syntax/statement";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
 import { Builds, knownBuilds } from "./builds";
-import { compileEntry } from "./definition";
-import { declaredNames, NO_TYPE, sameType, Entry } from "./entry";
+import { compileEntry, without } from "./definition";
+import { declaredNames, sameType, Entry } from "./entry";
 import { dropFrom, dropOne, sortByDate, sortByOrder, withOneMore } from "./entryLists";
 import { chapterAt, chapterMeant, chapterPath, ChapterReaders } from "./handbook";
 import { judge, type JudgeContext } from "./judge";
 import type { ReadResult } from "./library";
 import { LiteralSlots } from "./literalSlots";
+import { correlationsIn, judgeCorrelations } from "./correlatedInputs";
+import { tiedNames, tieOf } from "./tiedInputs";
 import { compareMeasurements } from "./measurements";
 import { Lookup } from "./lookup";
 import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
 import { Note, type NoteChange } from "./note";
-import type { InputPlace } from "./outcome";
 import type { EngineProblem } from "./problem";
+import { differsFromPieceToPiece } from "./instances";
 import { Runner } from "./runner";
 import { coneSizeOf, isToBeSearched, Searches } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
@@ -63,7 +65,7 @@ export class Program {
   /** Dependents of dirty entries have to be marked before settling. */
   private readonly frontier: Entry[] = [];
   private readonly unread = new Map<string, ReadResult>();
-  private readonly surroundings = new NotesAround(this.slots, this.literals, this.lookup, this.notes, this.unread);
+  private readonly surroundings = new NotesAround(this, this.literals, this.lookup, this.unread);
   readonly chapters = new ChapterReaders();
   private graphChanged = false;
   private readonly searches = new Searches(this);
@@ -233,9 +235,7 @@ export class Program {
   }
 
   /** The uncertain literal behind a slot, as its readers are told of it. */
-  inputPlace(slot: number): InputPlace {
-    return this.literals.inputAt(slot);
-  }
+  readonly inputPlace = (slot: number) => this.literals.inputAt(slot);
 
   entryById(id: number): Entry {
     return this.byId[id]!;
@@ -255,6 +255,8 @@ export class Program {
       this.invalidate(entry);
     }
     if (change.moved || change.added.length > 0 || change.removed.length > 0) this.putInOrder(note);
+    // Inputs that are one variable look at each other's statements.
+    for (const name of tiedNames(note)) this.invalidateDeclared(note, name);
   }
 
   /** A name doubled in the text belongs to its first place, which any insertion can change. */
@@ -277,6 +279,7 @@ export class Program {
       } else note.declared.set(name, [entry]);
       this.nameChanged(note, name);
     }
+    if (statement.kind === "correlation") note.correlations.add(entry);
     if (statement.kind === "measured") note.measurements.add(entry);
     if (statement.kind === "measured" && statement.instead) {
       const name = statement.tree.text(statement.name);
@@ -293,6 +296,8 @@ export class Program {
       dropFrom(note.declared, name, entry);
       this.nameChanged(note, name);
     }
+    if (note.correlations.delete(entry) && statement.kind === "correlation")
+      for (const node of [statement.first, statement.second]) this.invalidateDeclared(note, statement.tree.text(node));
     note.measurements.delete(entry);
     if (statement.kind === "measured" && statement.instead) {
       const name = statement.tree.text(statement.name);
@@ -413,6 +418,7 @@ export class Program {
     }
     depend(entry.table);
     if (entry.statement.kind === "assume") depend(this.replacementOf(entry));
+    depend(tieOf(entry)?.root);
     if (foreign.length > 0) entry.foreign = foreign;
     this.link(entry, dependencies);
   }
@@ -476,7 +482,7 @@ export class Program {
   }
 
   private updateOne(entry: Entry): void {
-    let isRetyped = entry.stale;
+    let isRetyped = entry.stale || entry.isWatchful;
     let isMoved = false;
     for (const { typeChanged, valueChanged, coneChanged } of entry.dependencies) {
       isRetyped ||= typeChanged === this.revision;
@@ -489,6 +495,7 @@ export class Program {
     const restsOnCone =
       entry.found !== undefined || entry.isPending || entry.domainChecks.length > 0 || entry.outcome?.kind === "rule";
     if (isRetyped || isMoved || (restsOnCone && entry.coneChanged === this.revision)) this.run(entry);
+    entry.differs = differsFromPieceToPiece(entry, this.slots);
     entry.dirty = false;
   }
 
@@ -518,15 +525,7 @@ export class Program {
       entry.statement.kind === "function"
     )
       entry.typeChanged = this.revision;
-    entry.type = definition.type;
-    entry.unit = definition.unit;
-    entry.step = definition.step;
-    entry.clauses = definition.clauses;
-    entry.domainChecks = definition.domainChecks;
-    entry.keeps = definition.keeps;
-    entry.compileProblems = definition.problems;
-    entry.blockedBy = definition.blockedBy;
-    entry.readsValues = definition.readsValues;
+    entry.adopt(definition);
     entry.stale = false;
   }
 
@@ -557,15 +556,10 @@ export class Program {
     this.slots.giveBack(entry.results);
     this.slots.giveBack(entry.checked);
     entry.code = entry.results = entry.checked = NO_RUN;
-    entry.domainChecks = [];
     if (entry.type.kind !== "none") entry.typeChanged = this.revision;
-    entry.type = NO_TYPE;
-    entry.unit = entry.step = undefined;
-    entry.clauses = [];
-    entry.keeps = undefined;
+    entry.adopt(without(problem));
+    entry.differs = false;
     entry.builds = undefined;
-    entry.blockedBy = undefined;
-    entry.compileProblems = [problem];
     entry.found = undefined;
     this.searches.drop(entry);
     // Whatever becomes of the circle, its members are compiled again: they have no code, and a problem that may be gone.
@@ -580,10 +574,14 @@ export class Program {
       if (note.namesChanged) judgeNames(note);
       note.namesChanged = false;
       compareMeasurements(this, note);
+      judgeCorrelations(this, note);
     }
     if (this.graphChanged) judgeAssumptions(this.notes.values());
     this.graphChanged = false;
   }
+
+  /** The correlations among inputs of a cone, by their places in the list (JCGM 100, 5.2). */
+  readonly correlationsAmong = correlationsIn(this);
 
   private readonly judgeContext: JudgeContext = {
     slots: this.slots,

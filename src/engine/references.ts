@@ -4,7 +4,7 @@ import { Kind, type Node } from "../syntax/tree";
 import { chapterEntry, meansChapter, unknownHolder } from "./chapterMember";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
-import { CONSTANTS, LATER_FUNCTIONS, NATIVES } from "./natives";
+import { CONSTANTS, NATIVES } from "./natives";
 import { compilePath } from "./members";
 import { quantity, seenAt, truth, type Operand } from "./operand";
 import { pathOf, type Path } from "./paths";
@@ -21,8 +21,7 @@ export function compileName(compiler: Compiler, node: Node): Operand | undefined
   if (entry) return use(compiler, entry, name, node);
   const constant = CONSTANTS.get(name);
   if (constant !== undefined) return quantity(node, RATIO, [compiler.constant(constant)], { constant, unit: OF_TURN });
-  if (NATIVES.has(name) || LATER_FUNCTIONS.has(name))
-    return compiler.wrongKind(node, name, "native function", "quantity");
+  if (NATIVES.has(name)) return compiler.wrongKind(node, name, "native function", "quantity");
   const suggestion = compiler.suggest(name, "quantity");
   return compiler.fail(node, {
     code: "name.unknown",
@@ -80,6 +79,8 @@ function use(compiler: Compiler, entry: Entry, name: string, node: Node): Operan
   switch (type.kind) {
     case "quantity":
     case "truth": {
+      const copy = compiler.instances.of(entry, node);
+      if (copy) return copy;
       const at = [results.from];
       for (let i = 1; i < (type.length ?? 1); i++) at.push(results.from + i);
       const isList = type.length !== undefined;

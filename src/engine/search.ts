@@ -49,6 +49,12 @@ export function searchSlot(source: ConeSource, entry: Entry, slot: number): True
   return trueRangeOfCone(coneOfSlot(source, entry, slot), AT_ONCE);
 }
 
+/** Searches a result of an entry at once as that of a definition, for who cannot go on without; undefined where there is no need. */
+export function searchResult(source: ConeSource, entry: Entry, result: number): TrueRange | undefined {
+  if (entry.coneSize > LARGEST_CONE || !isOpen(source.slots, entry.results.from + result)) return undefined;
+  return trueRangeOfCone(coneOf(source, entry, result), OF_DEFINITION);
+}
+
 /** Whether a slot has a value, and a range that is not known to be the true one. */
 export function isOpen({ nominal, standing }: ConeSource["slots"], slot: number): boolean {
   if (Number.isNaN(nominal[slot])) return false;

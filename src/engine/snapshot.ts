@@ -238,7 +238,9 @@ class Column<T> {
 
 const NO_PROBLEMS: readonly EngineProblem[] = [];
 
-function noteProblemsOf({ nameProblems, measurementProblems, unusedProblems }: Entry): readonly EngineProblem[] {
-  if (nameProblems.length === 0 && measurementProblems.length === 0 && unusedProblems.length === 0) return NO_PROBLEMS;
-  return [...nameProblems, ...measurementProblems, ...unusedProblems];
+function noteProblemsOf(entry: Entry): readonly EngineProblem[] {
+  const { nameProblems, measurementProblems, unusedProblems, correlationProblems } = entry;
+  const count = nameProblems.length + measurementProblems.length + unusedProblems.length + correlationProblems.length;
+  if (count === 0) return NO_PROBLEMS;
+  return [...nameProblems, ...measurementProblems, ...unusedProblems, ...correlationProblems];
 }

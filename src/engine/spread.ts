@@ -6,7 +6,15 @@
  *   the mean of readings, or the next piece of a sample;
  * - `held`: an operating condition. Every build passes through all of it, so it is spread over none.
  */
-export type Spread =
+export type Spread = Shape & {
+  /**
+   * It stands for the mean of so many pieces, each spread so and drawn on its own: its limits are those of a piece, its
+   * standard uncertainty that of the mean. 1 where left out.
+   */
+  readonly pieces?: number;
+};
+
+type Shape =
   | { readonly shape: "even" }
   | { readonly shape: "normal"; readonly standardUncertainty: number }
   | { readonly shape: "student"; readonly standardUncertainty: number; readonly degreesOfFreedom: number }
@@ -18,7 +26,11 @@ export interface Limits {
 }
 
 /** In the unit of the input. Infinite where a limit is not known; 0 of a condition. */
-export function standardUncertaintyOf(spread: Spread, { low, high }: Limits): number {
+export function standardUncertaintyOf(spread: Spread, limits: Limits): number {
+  return uncertaintyOfOne(spread, limits) / Math.sqrt(spread.pieces ?? 1);
+}
+
+function uncertaintyOfOne(spread: Spread, { low, high }: Limits): number {
   switch (spread.shape) {
     case "even":
       return (high - low) / Math.sqrt(12);
@@ -34,7 +46,7 @@ export function degreesOfFreedomOf(spread: Spread): number {
   return spread.shape === "student" ? spread.degreesOfFreedom : Infinity;
 }
 
-/** The fourth central moment over the square of the variance: 9/5 of an even spread, 3 of a normal one. */
+/** The fourth central moment over the square of the variance: 9/5 of an even spread, 3 of a normal one; a mean nears 3. */
 export function kurtosisOf(spread: Spread): number {
-  return spread.shape === "even" ? 9 / 5 : 3;
+  return spread.shape === "even" ? 3 - 6 / 5 / (spread.pieces ?? 1) : 3;
 }

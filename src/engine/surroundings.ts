@@ -6,21 +6,25 @@ import type { ReadResult } from "./library";
 import type { Literal } from "./literal";
 import type { LiteralSlots } from "./literalSlots";
 import type { Lookup } from "./lookup";
-import type { Note } from "./note";
-import type { Slots } from "./tape";
+import type { Piece } from "./piece";
+import { probe, type Probed } from "./probe";
+import type { Program } from "./program";
+import type { Code, Slots } from "./tape";
 
 /** The notes of a program, as the compiler sees them. */
 export class NotesAround implements Surroundings {
   /** The entry that is compiled: it hears when what it was told changes. */
   compiling?: Entry;
+  readonly slots: Slots;
 
   constructor(
-    readonly slots: Slots,
+    private readonly program: Program,
     private readonly literals: LiteralSlots,
     private readonly lookup: Lookup,
-    private readonly notes: ReadonlyMap<string, Note>,
     private readonly unread: ReadonlyMap<string, ReadResult>,
-  ) {}
+  ) {
+    this.slots = program.slots;
+  }
 
   find(from: Entry, name: string): Entry | undefined {
     return this.lookup.find(from, name);
@@ -28,7 +32,7 @@ export class NotesAround implements Surroundings {
 
   chapter(name: string): ReturnType<Surroundings["chapter"]> {
     const path = chapterPath(name);
-    const note = this.notes.get(path);
+    const note = this.program.notes.get(path);
     if (note) return { note };
     const unread = this.unread.get(path);
     return unread && "trouble" in unread ? { trouble: unread.detail || unread.trouble } : undefined;
@@ -56,8 +60,16 @@ export class NotesAround implements Surroundings {
     return this.lookup.noteUsedBy(use) !== undefined;
   }
 
-  literalSlot(entry: Entry, node: Node, literal: Literal, name?: string): number {
-    return this.literals.slotOf(entry, node, literal, name);
+  literalSlot(entry: Entry, node: Node, literal: Literal, name?: string, piece?: Piece): number {
+    return this.literals.slotOf(entry, node, literal, name, piece);
+  }
+
+  probe(entry: Entry, code: Code, at: readonly number[], copied: readonly Entry[]): readonly Probed[] {
+    return probe(this.program, entry, code, at, copied);
+  }
+
+  replacementOf(entry: Entry): Entry | undefined {
+    return this.program.replacementOf(entry);
   }
 
   constantSlot(value: number): number {

@@ -1,6 +1,7 @@
 import { widened } from "../syntax/numberColumn";
 import type { Node } from "../syntax/tree";
 import type { Op } from "./operation";
+import type { Sum } from "./piece";
 
 /**
  * The compiled notes: operations on numbered registers, as a struct of arrays.
@@ -152,6 +153,8 @@ export class Slots {
   high = new Float64Array(1024);
   standing = new Uint8Array(1024);
   readonly pushes: Pushes[] = [];
+  /** Of inputs that stand for all pieces of a sum: the sums, outermost first. */
+  readonly sums = new Map<number, readonly Sum[]>();
   private readonly runs = new Runs();
 
   take(length: number): Run {
@@ -169,6 +172,7 @@ export class Slots {
     this.nominal[slot] = this.low[slot] = this.high[slot] = NaN;
     this.standing[slot] = Standing.Undefined;
     this.pushes[slot] = NO_PUSHES;
+    this.sums.delete(slot);
   }
 
   setConstant(slot: number, value: number): void {

@@ -1,5 +1,6 @@
 import type { Cone } from "./cone";
 import { Draws, type DrawSettings } from "./draws";
+import { withEveryPiece } from "./everyPiece";
 import { BLOCK, Samples } from "./samples";
 import type { Spread } from "./spread";
 
@@ -24,10 +25,11 @@ export class Trials {
   private sincePause = 0;
 
   constructor(cone: Cone, spreads: readonly Spread[], settings: DrawSettings) {
-    this.samples = new Samples(cone);
-    this.draws = new Draws(cone.inputs, spreads, settings);
+    const drawn = withEveryPiece({ cone, spreads, settings });
+    this.samples = new Samples(drawn.cone);
+    this.draws = new Draws(drawn.cone.inputs, drawn.spreads, drawn.settings);
     // A draw costs about as much as four operations.
-    this.work = cone.op.length + 4 * cone.inputs.length + 1;
+    this.work = drawn.cone.op.length + 4 * drawn.cone.inputs.length + 1;
   }
 
   /** Writes the results of so many trials; NaN where one has no value. Pauses in between with the progress as it was. */

@@ -7,7 +7,7 @@ import type { Row, Snapshot } from "../engine/snapshot";
 import { writingAt } from "../engine/writing";
 import { signatureOf } from "../phrases/describeFunction";
 import { outcomeText } from "../phrases/outcomeText";
-import { STATEMENT_HELP } from "../phrases/statementHelp";
+import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
 import { listedUnits } from "../phrases/unitList";
 import { CURRENCIES } from "../quantity/currencies";
 import type { Dimension } from "../quantity/dimension";
@@ -114,7 +114,8 @@ function statements({ span }: Place): readonly Completion[] {
 
 /** The words that go on behind a value, by the statement. */
 const BEHIND: readonly { readonly opening: RegExp; readonly words: readonly string[] }[] = [
-  { opening: /^(?:given|assume|over)\b/, words: ["from"] },
+  { opening: /^(?:given|assume)\b/, words: ["each", "from"] },
+  { opening: /^over\b/, words: ["from"] },
   { opening: /^measured\b/, words: ["of", "at", "on", "from", "instead"] },
   { opening: /^(?:must|should)\b/, words: ["and", "or", "inside", "without"] },
   { opening: /^order\b/, words: ["without"] },
@@ -159,11 +160,12 @@ function expression(place: Place): readonly Completion[] {
       span,
       rank: `4${name}`,
     })),
-    ...["if", "not"].map((word): Completion => ({
+    ...["if", "not", "another", "readings", "sample"].map((word): Completion => ({
       label: word,
       kind: "statement",
       detail: "",
-      insert: `${word} `,
+      ...(WORD_HELP.has(word) ? { documentation: WORD_HELP.get(word) } : {}),
+      insert: word === "readings" || word === "sample" ? `${word} [` : `${word} `,
       span,
       rank: `5${word}`,
     })),

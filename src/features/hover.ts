@@ -12,9 +12,11 @@ import { code, codeBlock, escaped } from "../phrases/markdown";
 import { countedText, rulePhrase, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
+import { readingOf } from "../phrases/pieces";
 import { unitHelp } from "../phrases/unitHelp";
 import { extentText, valueText } from "../phrases/value";
 import { decade, isSeriesName } from "../quantity/series";
+import { Kind, Operator, type Node } from "../syntax/tree";
 import { touches } from "../text/span";
 import type { Hover } from "./feature";
 
@@ -28,7 +30,7 @@ export function hover(snapshot: Snapshot, offset: number, notes: Notes, trial: T
   }
   const row = snapshot.rowAt(offset);
   if (row?.cells) return cellHover(snapshot, row, offset);
-  return row && (wordHover(row, offset) ?? ruleHover(row));
+  return row && (anotherHover(row, offset, snapshot, notes) ?? wordHover(row, offset) ?? ruleHover(row));
 }
 
 /** The page of the handbook that has more to say. */
@@ -63,7 +65,8 @@ function describe(
       return seriesText(referent.name);
     case "native": {
       const native = NATIVES.get(referent.name);
-      return native ? [code(native.signature), escaped(native.does)] : [];
+      const reading = row && use && referent.name === "total" ? callReading(row, use.node, snapshot, notes) : "";
+      return native ? [code(native.signature), native.does, reading].filter(isSaid) : [];
     }
     case "constant":
       return [`**${code(referent.name)}** ${CONSTANTS.get(referent.name)}`];
@@ -171,6 +174,28 @@ function seriesText(name: string): readonly string[] {
 
 /** The coarse series have members of two digits. */
 const MEMBER_DIGITS: Readonly<Record<string, number>> = { E3: 2, E6: 2, E12: 2, E24: 2 };
+
+/** Which pieces a call of `total` adds up, from the node of its name. */
+function callReading(row: Row, callee: Node, snapshot: Snapshot, notes: Notes): string {
+  const { tree } = row.statement;
+  for (let node = callee + 1; node < tree.count; node++)
+    if (tree.kind(node) === Kind.Call && tree.first(node) === callee) return readingOf(row, node, snapshot, notes);
+  return "";
+}
+
+/** On the word `another`: what it means, and what it draws anew here. */
+function anotherHover(row: Row, offset: number, snapshot: Snapshot, notes: Notes): Hover | undefined {
+  const { tree } = row.statement;
+  for (let node = 0; node < tree.count; node++) {
+    if (tree.kind(node) !== Kind.Unary || tree.operator(node) !== Operator.Another) continue;
+    const start = row.start + tree.start(node);
+    const span = { start, end: start + "another".length };
+    if (!touches(span, offset)) continue;
+    const markdown = [WORD_HELP.get("another")!, readingOf(row, node, snapshot, notes)].filter(isSaid).join("\n\n");
+    return { span, markdown };
+  }
+  return undefined;
+}
 
 /** Help on a word of the language. */
 function wordHover({ statement, start }: Row, offset: number): Hover | undefined {

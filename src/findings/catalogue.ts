@@ -13,6 +13,8 @@ import { choiceOff } from "./choiceOff";
 import { choiceOvertaken } from "./choiceOvertaken";
 import { choiceSeries } from "./choiceSeries";
 import { choiceShort } from "./choiceShort";
+import { correlationInputs } from "./correlationInputs";
+import { correlationTogether } from "./correlationTogether";
 import { functionArguments } from "./functionArguments";
 import { counterLimits } from "./counterLimits";
 import { functionDomain } from "./functionDomain";
@@ -44,7 +46,11 @@ import { nameLookAlike } from "./nameLookAlike";
 import { nameNative } from "./nameNative";
 import { nameUnknown } from "./nameUnknown";
 import { nameWrongKind } from "./nameWrongKind";
+import { pieceTooMany } from "./pieceTooMany";
+import { pieceCount } from "./pieceCount";
+import { pieceSame } from "./pieceSame";
 import { noteAfterParagraph, noteInList } from "./noteTraps";
+import { rangeNoEnd } from "./rangeNoEnd";
 import { rangeUndefined } from "./rangeUndefined";
 import { ruleNotACondition } from "./ruleNotACondition";
 import { ruleFails, ruleFailsAtLimits, ruleUndecided } from "./ruleStates";
@@ -267,6 +273,12 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "literal.fewReadings": literalFewReadings,
   "literal.unreadable": literalUnreadable,
   "value.undefined": valueUndefined,
+  "piece.same": pieceSame,
+  "piece.count": pieceCount,
+  "piece.tooMany": pieceTooMany,
+  "range.noEnd": rangeNoEnd,
+  "correlation.inputs": correlationInputs,
+  "correlation.together": correlationTogether,
   "range.undefined": rangeUndefined,
   "function.domain": functionDomain,
   "function.recursive": functionRecursive,

@@ -14,7 +14,6 @@ const SUBJECTS: Readonly<Record<string, string>> = {
   let: "A quantity that is solved for",
   plot: "A plot",
   variant: "A variant",
-  correlation: "A correlation",
   table: "A table",
   "text as a value": "Text as a value",
 };

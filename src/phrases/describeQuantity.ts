@@ -7,6 +7,7 @@ import { contributionsText } from "./contributions";
 import { setFormula } from "./formula";
 import { code, codeBlock, escaped } from "./markdown";
 import { measurementText, originText } from "./origin";
+import { piecesText } from "./pieces";
 import { nominalText, quantityLine } from "./quantityLine";
 import { substituted } from "./substitution";
 import { extentText, inputsAt } from "./value";
@@ -30,6 +31,7 @@ export function describeQuantity(defined: Defined, outcome: QuantityOutcome, not
     heading(defined, outcome),
     line === undefined ? "" : codeBlock(line),
     formula(row, home, notes),
+    piecesText(row, home, notes),
     ...(extent && !outcome.isList ? uncertainty(defined, outcome, extent, notes) : []),
     extent && !outcome.isList ? limitsText(extent, outcome) : "",
     [originText(row, outcome), escaped(row.statement.comment)].filter((part) => part !== "").join("  \n"),

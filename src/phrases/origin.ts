@@ -1,21 +1,22 @@
-import type { QuantityOutcome } from "../engine/outcome";
+import type { Extent, QuantityOutcome } from "../engine/outcome";
 import type { Row } from "../engine/snapshot";
-import type { Derived, Measurement, Statement } from "../syntax/statement";
+import type { Derived, Input, Measurement, Statement } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
 import { code, escaped } from "./markdown";
+import { spreadSentence } from "./spread";
 import { valueText } from "./value";
 
 /** Where a quantity comes from, in words, as Markdown: *A guess.* *Assumed, from “LED sheet”.* Empty where its formula says it. */
 export function originText({ statement }: Row, outcome: QuantityOutcome): string {
   switch (statement.kind) {
     case "given":
-      return `Given${sourceText(statement, statement.source)}.`;
+      return `Given${eachText(statement)}${sourceText(statement, statement.source)}.${spreadText(outcome)}`;
     case "over":
       return `An operating condition${sourceText(statement, statement.source)}: rules hold throughout it.`;
     case "assume":
       if (outcome.assumed)
         return `Measured. It was assumed to be ${escaped(valueText({ ...outcome, values: outcome.assumed }))}${sourceText(statement, statement.source)}.`;
-      return statement.source === undefined ? "A guess." : `Assumed${sourceText(statement, statement.source)}.`;
+      return `${statement.source === undefined ? "A guess" : "Assumed"}${eachText(statement)}${sourceText(statement, statement.source)}.${spreadText(outcome)}`;
     case "order":
       return "To be typed into the order.";
     case "choice":
@@ -27,6 +28,21 @@ export function originText({ statement }: Row, outcome: QuantityOutcome): string
     default:
       return "";
   }
+}
+
+/** `for each LED`, of what differs from piece to piece. */
+function eachText({ each, tree }: Input): string {
+  if (!each) return "";
+  return ` for each ${each.item === undefined ? "piece" : escaped(tree.text(each.item))}`;
+}
+
+/** How an input that is stated by its uncertainty is spread, and what a worst case counts of it. */
+function spreadText({ values }: QuantityOutcome): string {
+  const [extent] = values as readonly (Extent | undefined)[];
+  const input = extent?.pushes.length === 1 ? extent.pushes[0].input : undefined;
+  if (!input || input.low !== extent?.low || (input.spread.shape !== "normal" && input.spread.shape !== "student"))
+    return "";
+  return ` ${spreadSentence(input)}`;
 }
 
 /** A measurement with its circumstances, as Markdown: `Measured, 3 pieces, at V_cell = 3.0 V, on 2026-03-20, from “bench book”`. */

@@ -7,8 +7,11 @@ export interface StatementHelp {
 }
 
 export const STATEMENT_HELP: ReadonlyMap<string, StatementHelp> = new Map([
-  ["given", help('given NAME = value [from "source"]', "fixed by the brief, or taken from a document")],
-  ["assume", help('assume NAME = value [from "source"]', "a working assumption; without `from` it is a guess")],
+  ["given", help('given NAME = value [each [ITEM]] [from "source"]', "fixed by the brief, or taken from a document")],
+  [
+    "assume",
+    help('assume NAME = value [each [ITEM]] [from "source"]', "a working assumption; without `from` it is a guess"),
+  ],
   [
     "over",
     help("over NAME = a .. b", "an operating condition that every build passes through; rules hold throughout it"),
@@ -35,7 +38,13 @@ export const STATEMENT_HELP: ReadonlyMap<string, StatementHelp> = new Map([
   ["order", help("order NAME = value", "what must be typed into an order; also a quantity")],
   ["accept", help('accept CODE because "reason"', "a caution or a `should` taken knowingly")],
   ["let", help("let NAME in a .. b satisfy left = right", "the solution in that bracket; read, not computed yet")],
-  ["correlation", help("correlation A, B = r", "of two uncertain inputs; read, not computed yet")],
+  [
+    "correlation",
+    help(
+      "correlation A, B = r",
+      "of two uncertain inputs: how far they go up and down together, from -1 to 1 (JCGM 100, 5.2). It changes uncertainty and shares; ± 1 makes one variable of two",
+    ),
+  ],
   ["plot", help("plot expression for NAME = a .. b", "a plot in the report; read, not drawn yet")],
   [
     "variant",
@@ -55,6 +64,22 @@ export const WORD_HELP: ReadonlyMap<string, string> = new Map([
   ["without", "`x without LED` drops a counted unit, which never cancels by itself."],
   ["inside", "`x inside 3.2 .. 3.4 V` is true where x lies in the band."],
   ["instead", "the measurement replaces the assumption, and then has limits."],
+  [
+    "each",
+    "behind an input: it differs from piece to piece. `another` and `total` draw it anew; the name by itself is one piece, however often it is used.",
+  ],
+  [
+    "another",
+    "`another x` is a further piece: the `each` inputs of x are drawn anew, all others are shared. The name x by itself stays the first piece.",
+  ],
+  [
+    "readings",
+    "`readings [5.007, 4.994, 5.005] V` is one thing read repeatedly: the mean, with the standard uncertainty s/√n and n − 1 degrees of freedom (JCGM 100, 4.2).",
+  ],
+  [
+    "sample",
+    "`sample [1.2, -0.8, 2.9] mV` is several pieces: what the next one will be, with the standard deviation s·√(1 + 1/n).",
+  ],
   ["if", "`if condition then a else b`."],
 ]);
 

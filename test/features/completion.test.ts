@@ -36,7 +36,7 @@ describe("completion", () => {
     const given = at("gi¦").find(({ label }) => label === "given")!;
     assert.equal(given.insert, "given ");
     assert.equal(given.span.end - given.span.start, 2);
-    assert.equal(given.detail, 'given NAME = value [from "source"]');
+    assert.equal(given.detail, 'given NAME = value [each [ITEM]] [from "source"]');
   });
   it("offers names with their values, and functions with their signatures", () => {
     for (const line of ["x = ¦", "x = bur¦", "x = 2 * (¦", "must ¦", "must burden <= ¦", "x = if ¦", "x = V_f + ¦"])
@@ -89,7 +89,7 @@ describe("completion", () => {
     assert.deepEqual(labels("x = burden choose at ¦"), ["least", "most"]);
     assert.deepEqual(labels("x = burden choose 3 V ¦"), ["from"]);
     assert.deepEqual(labels("x = burden choose 3 V from ¦"), ["E3", "E6", "E12", "E24", "E48", "E96", "E192"]);
-    assert.deepEqual(labels("given x = 3 V ¦"), ["from"]);
+    assert.deepEqual(labels("given x = 3 V ¦"), ["each", "from"]);
     assert.deepEqual(labels("f(x, y = 2) = x * y ¦"), ["where", "without"]);
     assert.deepEqual(labels("f(x, y = 2) = x * y where x < y ¦"), ["and", "or", "inside"]);
     assert.deepEqual(labels("measured x = 3 V ¦"), ["of", "at", "on", "from", "instead"]);

@@ -163,6 +163,19 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
     assert.match(at(note("order ¦a = 3"))!, /\nTo be typed into the order\.$/);
   });
 
+  it("says of an input that it differs from piece to piece, and how it is spread", () => {
+    assert.match(at(note("items LED\nassume ¦a = 1 .. 2 V each LED"))!, /\nA guess for each LED\.$/);
+    assert.match(at(note('given ¦a = 1 .. 2 V each from "sheet"'))!, /\nGiven for each piece, from “sheet”\.$/);
+    assert.match(
+      at(note("given ¦a = 100.0(2) g"))!,
+      /\nGiven\. Normal, with the standard uncertainty 0\.2 g; a worst case counts ± 3 of it\.$/,
+    );
+    assert.match(
+      at(note("given ¦a = readings [4, 6, 8] mV"))!,
+      /\nGiven\. Student’s t with 2 degrees of freedom and the standard uncertainty 1\.1547 mV; a worst case counts ± 19\.2 of it\.$/,
+    );
+  });
+
   it("has the measurements of it, and what they replaced", () => {
     assert.match(at(bar("V_f"))!, /\nMeasured, 12 pieces, at `I_led = 20 mA`, on 2026-03-14, from “bench”: 2.9 V\n/);
     assert.match(
@@ -181,6 +194,18 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
       at(note("I = 20 mA\nT = 0 V - 3 V\n¦P = I^2 * 3 Ω + 2 W / (T / 1 V)"))!,
       /\nI {6}\^2 \* 3 Ω \+ 2 W \/ \(T {5} \/ 1 V\)\n\(20 mA\)\^2 \* 3 Ω \+ 2 W \/ \(\(-3 V\) \/ 1 V\)\n/,
     ));
+
+  it("says which reading of pieces a formula means", () => {
+    const pieces = (formula: string) =>
+      at(note(`given t = 2 mm ± 0.1 mm each\ngiven gap = 5 mm ± 1 mm\nh = gap + t\n¦x = ${formula}`))!;
+    assert.match(pieces("h - another h"), /\n`another h` is a further piece: `t` drawn anew, `gap` shared\.\n/);
+    assert.match(
+      pieces("total(6, t)"),
+      /\n`total\(6, t\)` adds up `6` pieces: for each, `t` drawn anew, nothing else is uncertain\.\n/,
+    );
+    assert.match(pieces("6 * h"), /\n`6 \* h` is one piece counted 6 times; 6 pieces are `total\(6, h\)`\.\n/);
+    assert.doesNotMatch(pieces("6 * gap"), /piece/);
+  });
 
   it("sets a formula over lines on as few as it needs", () => {
     const names = Array.from({ length: 9 }, (_, i) => `a_long_name_${i}`);

@@ -23,10 +23,15 @@ const MOST_SLICES = 12;
 
 const share = fc.double({ min: 0, max: 1, noNaN: true, maxExcluded: true });
 const place = { note: fc.nat(3), at: share };
-const lines = fc.array(line, { minLength: 1, maxLength: 4 });
 
-export const step: fc.Arbitrary<Step> = fc.oneof(
-  { weight: 3, arbitrary: fc.record({ do: fc.constantFrom("insert", "replace"), ...place, lines }) },
+/** Steps that write such lines. */
+export const stepWriting = (written: fc.Arbitrary<string>): fc.Arbitrary<Step> =>
+  fc.oneof({ weight: 3, arbitrary: writing(fc.array(written, { minLength: 1, maxLength: 4 })) }, ...OTHER_STEPS);
+
+const writing = (lines: fc.Arbitrary<string[]>): fc.Arbitrary<Step> =>
+  fc.record({ do: fc.constantFrom("insert", "replace"), ...place, lines });
+
+const OTHER_STEPS: readonly fc.WeightedArbitrary<Step>[] = [
   { weight: 3, arbitrary: fc.record({ do: fc.constantFrom("delete", "comment", "undo"), ...place }) },
   { weight: 2, arbitrary: fc.record({ do: fc.constantFrom("settle", "search", "load"), ...place }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constantFrom("open", "close"), ...place }) },
@@ -52,7 +57,9 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
       to: fc.constantFrom(...NAMES),
     }),
   },
-);
+];
+
+export const step: fc.Arbitrary<Step> = stepWriting(line);
 
 /** Notes in an editor, with a library behind them, driven by steps. */
 export class Desk {

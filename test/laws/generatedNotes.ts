@@ -42,7 +42,19 @@ export const expression: fc.Arbitrary<string> = fc.oneof(
     .map(([left, sign, right]) => `${left}${sign}${right}`),
   fc.tuple(leaf, leaf, leaf, leaf).map(([a, b, c, d]) => `if ${a} < ${b} then ${c} else ${d}`),
   fc.tuple(fc.constantFrom("f", "other.f", "sqrt", "max", "g"), leaf, leaf).map(([f, a, b]) => `${f}(${a}, ${b})`),
-  fc.tuple(fc.constantFrom("f", "abs", "floor"), leaf).map(([f, a]) => `${f}(${a})`),
+  fc.tuple(fc.constantFrom("f", "abs", "floor", "nominal", "lowest", "highest"), leaf).map(([f, a]) => `${f}(${a})`),
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(
+        fc.constantFrom(
+          ...["another @", "total(3, another @)", "a - another f(@)", "total(2, @)", "total(12 LED, @)", "total(a, @)"],
+          ...["total(3, f(@))", "total(2, @ + total(3, @))"],
+        ),
+        leaf,
+      )
+      .map(([form, a]) => form.replaceAll("@", a)),
+  },
   fc.tuple(leaf, fc.constantFrom("LED", "board")).map(([a, item]) => `${a} without ${item}`),
   fc.tuple(leaf, leaf).map(([a, b]) => `(${a} - ${a}) * ${b}`),
   fc.tuple(leaf, leaf).map(([a, b]) => `sum(k * ${a} for k = 1 .. ${b})`),
@@ -52,7 +64,7 @@ export const expression: fc.Arbitrary<string> = fc.oneof(
   fc.constantFrom("f", "other.f").map((f) => `${f}("x")`),
 );
 
-const comment = fc.constantFrom("", "", "", " # why", ' from "sheet"');
+const comment = fc.constantFrom("", "", "", " # why", ' from "sheet"', " each", " each LED");
 
 const statement: fc.Arbitrary<string> = fc.oneof(
   { weight: 5, arbitrary: fc.tuple(name, expression, comment).map(([n, e, c]) => `${n} = ${e}${c}`) },
@@ -107,6 +119,12 @@ const statement: fc.Arbitrary<string> = fc.oneof(
       .map(([word, left, sign, right, c]) => `${word} ${left} ${sign} ${right}${c}`),
   },
   fc.tuple(fc.constantFrom("must", "should"), leaf).map(([word, x]) => `${word} ${x} inside 2.8 .. 3.2 V`),
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(name, name, fc.constantFrom("0.5", "1", "-1", "-0.9"))
+      .map(([a, b, r]) => `correlation ${a}, ${b} = ${r}`),
+  },
   fc.constantFrom("items LED, board", "items LED", "items board, x", "items V"),
   fc
     .tuple(

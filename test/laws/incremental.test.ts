@@ -3,8 +3,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { howMany } from "../howMany";
-import { Desk, step, type Step } from "./editing";
+import { Desk, step, stepWriting, type Step } from "./editing";
 import { note } from "./generatedNotes";
+import { pieceLine, pieceNote } from "./generatedPieces";
 import { plainProgram } from "./plain";
 
 const steps = fc.array(step, { minLength: 1, maxLength: 14 });
@@ -13,6 +14,12 @@ describe("the settled snapshot after any edits", () => {
   it("is that of the final text from scratch: generated notes that use each other", () => {
     const notes = fc.record({ "a.calcs.md": note, "b.calcs.md": note, "c.calcs.md": note });
     fc.assert(fc.property(notes, steps, holdsAfter), { numRuns: howMany(2000) });
+  });
+
+  it("is that of the final text from scratch: further pieces, exact ends, and inputs that are one variable", () => {
+    const taken = fc.array(stepWriting(pieceLine), { minLength: 1, maxLength: 14 });
+    const notes = fc.record({ "a.calcs.md": pieceNote });
+    fc.assert(fc.property(notes, taken, holdsAfter), { numRuns: howMany(2000) });
   });
 
   it("is that of the final text from scratch: the samples", () => {
