@@ -152,6 +152,11 @@ export class Entry {
     this.copied = definition.copied;
   }
 
+  /** The slots of its literals. */
+  get literalSlots(): readonly number[] {
+    return this.literals?.filter((_, i) => i % 2 === 1) ?? NONE;
+  }
+
   /** The name that the statement defines; undefined where it defines none. */
   get name(): string | undefined {
     return definedName(this.statement);

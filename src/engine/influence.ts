@@ -81,12 +81,12 @@ function shareOf({ most }: OpenGuess): number {
 function inputsOf(guesses: Iterable<Entry>, { slots }: ConeSource): ReadonlyMap<number, Entry> {
   const bySlot = new Map<number, Entry>();
   for (const guess of guesses) {
-    const { results, dependencies, literals } = guess;
+    const { results, dependencies, literalSlots } = guess;
     if (dependencies.length === 0) {
       for (let i = 0; i < results.length; i++) bySlot.set(results.from + i, guess);
       continue;
     }
-    for (const slot of literals?.values() ?? []) if (slots.standing[slot] !== Standing.Exact) bySlot.set(slot, guess);
+    for (const slot of literalSlots) if (slots.standing[slot] !== Standing.Exact) bySlot.set(slot, guess);
   }
   return bySlot;
 }

@@ -99,7 +99,7 @@ export class LiteralSlots {
   release(entry: Entry): void {
     if (!entry.literals) return;
     const released = this.released.get(entry) ?? [];
-    for (let i = 1; i < entry.literals.length; i += 2) released.push(entry.literals[i]);
+    for (const slot of entry.literalSlots) released.push(slot);
     if (entry.pieceLiterals) released.push(...entry.pieceLiterals.values());
     this.released.set(entry, released);
     this.indices.delete(entry);

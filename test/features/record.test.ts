@@ -297,4 +297,12 @@ should nothing > 1
     assert.equal(summary("").text, "");
     assert.equal(holding({}).summary("n").hold, 0);
   });
+
+  it("knows the must that a guess moves, also where the guess is worked out from other names", () => {
+    const { settleFirst } = record("given a = 2 V\nassume b = a * (1 ± 10 %)\nmust b <= 3 V");
+    assert.deepEqual(
+      settleFirst.map(({ name, must }) => [name, must?.condition, must?.share]),
+      [["b", "b <= 3 V", 0.2]],
+    );
+  });
 });
