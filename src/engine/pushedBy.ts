@@ -14,5 +14,6 @@ function inOrderOfInputs(one: Push, other: Push): number {
   const [a, b] = [one.input, other.input];
   if (a.name !== b.name) return a.name < b.name ? -1 : 1;
   const way = one.highestAt === other.highestAt ? 0 : one.highestAt === "high" ? -1 : 1;
-  return a.nominal - b.nominal || a.low - b.low || a.high - b.high || way;
+  const pieces = (a.spread.pieces ?? 1) - (b.spread.pieces ?? 1);
+  return a.nominal - b.nominal || a.low - b.low || a.high - b.high || pieces || way;
 }
