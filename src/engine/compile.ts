@@ -22,6 +22,7 @@ import type { Probed } from "./probe";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
 import { peek, type Peeked } from "./peek";
 import type { Code, Slots } from "./tape";
+import { Residual, type Sides } from "./residual";
 import { compileTied } from "./tiedInputs";
 import { isTurnsBesideAngle } from "./turns";
 
@@ -485,6 +486,18 @@ export class Compiler {
   peek(operands: readonly number[]): readonly Peeked[] {
     this.readsValues = true;
     return peek(this.code, this.around.slots, operands);
+  }
+
+  /** The residual of an equation as things stand. As with {@link peek}, the statement rests on values then. */
+  residual(unknown: number, sides: Sides): Residual {
+    this.readsValues = true;
+    return new Residual(this.code, this.around.slots, unknown, sides);
+  }
+
+  /** Forgets the operations so far, and what was to be checked of them: they were compiled to be looked at. */
+  startAgain(): void {
+    this.code.clear();
+    this.domains.checks.length = this.domains.stores.length = 0;
   }
 
   /** Whether an entry is the one that is compiled. */

@@ -7,6 +7,7 @@ import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
 import type { DomainCheck } from "./domainChecks";
+import { compileSolution } from "./equation";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { powerNode, unitOf, unitTrouble } from "./literal";
 import { partAt } from "./members";
@@ -144,8 +145,9 @@ class DefinitionCompiler {
         // What rests on a note that is not read waits for it; that it is not read is said once, at the statement.
         if (this.around.isRead(this.entry)) this.type = { kind: "note" };
         return;
-      case "fab":
       case "let":
+        return this.value(compileSolution(compiler, statement));
+      case "fab":
       case "plot":
       case "variant":
         this.type = { kind: "later" };

@@ -210,6 +210,8 @@ class Judge {
         return "chosen";
       case "measured":
         return "measured";
+      case "let":
+        return "found";
       case "order":
         return "order";
       default:

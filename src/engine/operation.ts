@@ -54,6 +54,11 @@ export const enum Op {
   Interpolate,
   PairMember,
   If,
+  Bracketed,
+  Centre,
+  Contract,
+  Settled,
+  Solution,
 }
 
 /**

@@ -118,6 +118,14 @@ const TABLE: Readonly<Record<Op, Partials>> = {
     out[1] = condition === 1 ? 1 : 0;
     out[2] = condition === 1 ? 0 : 1;
   },
+  [Op.Bracketed]: flat,
+  [Op.Centre]: flat,
+  [Op.Contract]: flat,
+  [Op.Settled]: flat,
+  [Op.Solution]: (out, _x, _residual, slope) => {
+    out[0] = out[2] = 0;
+    out[1] = -1 / slope;
+  },
 };
 
 /** The partial derivatives of each operation on the tape of a cone, by its number. */

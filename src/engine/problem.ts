@@ -144,6 +144,13 @@ export type EngineTrouble =
   | { readonly code: "correlation.together"; readonly name: string; readonly other: string; readonly r: number }
   /** `lowest(x)`, where x has no such end; `nominal(x)`, where it has no value. */
   | { readonly code: "range.noEnd"; readonly end: "nominal" | "lowest" | "highest"; readonly text: string }
+  /** `let`: the bracket is no plain range; the name is in neither side; what jumps stands in a side. */
+  | { readonly code: "solution.bracket"; readonly text: string; readonly reason: "not a range" | "points" }
+  | { readonly code: "solution.unused"; readonly name: string }
+  | { readonly code: "solution.jumps"; readonly name: string }
+  /** `let`: the sides do not meet in the bracket. What they are at both of its ends, as shown. */
+  | { readonly code: "solution.none"; readonly name: string; readonly ends: readonly [SidesAt, SidesAt] }
+  | { readonly code: "solution.several"; readonly name: string; readonly at: readonly string[]; readonly left: number }
   | { readonly code: "function.recursive"; readonly path: readonly string[] }
   | { readonly code: "function.arguments"; readonly name: string; readonly reason: string; readonly signature: string }
   | { readonly code: "function.tooLarge"; readonly name: string }
@@ -260,6 +267,14 @@ export type EngineTrouble =
   | { readonly code: "handbook.shadowed"; readonly chapter: string }
   | { readonly code: "handbook.unreadable"; readonly chapter: string; readonly detail: string }
   | { readonly code: "later.notComputed"; readonly what: string };
+
+/** Both sides of an equation where the unknown has a value; texts as they are shown. */
+export interface SidesAt {
+  readonly at: string;
+  /** Undefined where the side has no value. */
+  readonly left?: string;
+  readonly right?: string;
+}
 
 /** A cell, by the name of its row, and of what kind it is. */
 export interface NamedKind {

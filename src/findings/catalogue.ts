@@ -21,6 +21,11 @@ import { functionDomain } from "./functionDomain";
 import { functionBody } from "./functionBody";
 import { functionRecursive } from "./functionRecursive";
 import { functionTooLarge } from "./functionTooLarge";
+import { solutionSeveral } from "./solutionSeveral";
+import { solutionNone } from "./solutionNone";
+import { solutionJumps } from "./solutionJumps";
+import { solutionUnused } from "./solutionUnused";
+import { solutionBracket } from "./solutionBracket";
 import { handbookShadowed, handbookUnreadable } from "./handbookTroubles";
 import { laterNotComputed } from "./laterNotComputed";
 import { listLengths } from "./listLengths";
@@ -284,6 +289,11 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "function.recursive": functionRecursive,
   "function.arguments": functionArguments,
   "function.tooLarge": functionTooLarge,
+  "solution.several": solutionSeveral,
+  "solution.none": solutionNone,
+  "solution.jumps": solutionJumps,
+  "solution.unused": solutionUnused,
+  "solution.bracket": solutionBracket,
   "function.body": functionBody((problem, row, context) => wordingOf(problem).message(problem, { row, context })),
   "truth.needed": truthNeeded,
   "truth.unexpected": truthUnexpected,

@@ -11,7 +11,6 @@ export const laterNotComputed: Wording<"later.notComputed"> = {
 const SUBJECTS: Readonly<Record<string, string>> = {
   fab: "Fabrication files",
   "fabrication files": "Fabrication files",
-  let: "A quantity that is solved for",
   plot: "A plot",
   variant: "A variant",
   table: "A table",

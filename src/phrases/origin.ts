@@ -1,6 +1,6 @@
 import type { Extent, QuantityOutcome } from "../engine/outcome";
 import type { Row } from "../engine/snapshot";
-import type { Derived, Input, Measurement, Statement } from "../syntax/statement";
+import type { Derived, Input, Measurement, Solution, Statement } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
 import { code, escaped } from "./markdown";
 import { spreadSentence } from "./spread";
@@ -23,6 +23,8 @@ export function originText({ statement }: Row, outcome: QuantityOutcome): string
       return "A decision.";
     case "derived":
       return choiceText(statement);
+    case "let":
+      return foundText(statement);
     case "measured":
       return `${measurementText(statement)}.`;
     default:
@@ -57,6 +59,12 @@ export function measurementText(statement: Measurement): string {
     );
   if (statement.on !== undefined) parts.push(`on ${escaped(statement.on)}`);
   return parts.join(", ") + sourceText(statement, statement.source);
+}
+
+/** *Found in `1 .. 20 mA`, so that `R * I = V - I`.* */
+function foundText({ tree, text, bracket, left, right }: Solution): string {
+  const written = (from: Node, to = from) => code(text.slice(tree.start(from), tree.end(to)));
+  return `Found in ${written(bracket)}, so that ${written(left, right)}.`;
 }
 
 function choiceText({ choice, tree, text }: Derived): string {

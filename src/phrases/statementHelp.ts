@@ -37,7 +37,7 @@ export const STATEMENT_HELP: ReadonlyMap<string, StatementHelp> = new Map([
   ],
   ["order", help("order NAME = value", "what must be typed into an order; also a quantity")],
   ["accept", help('accept CODE because "reason"', "a caution or a `should` taken knowingly")],
-  ["let", help("let NAME in a .. b satisfy left = right", "the solution in that bracket; read, not computed yet")],
+  ["let", help("let NAME in a .. b satisfy left = right", "the solution in that bracket")],
   [
     "correlation",
     help(

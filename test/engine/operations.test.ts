@@ -8,8 +8,14 @@ import { LOOKED_IN, LOOKED_UP } from "./lookupOperands";
 type Interval = readonly [low: number, high: number];
 type Box = readonly [Interval, Interval, Interval];
 
-/** `If` is the last of the enumeration, which has no gaps. */
-const HOW_MANY_OPERATIONS: number = Op.If + 1;
+/** `Solution` is the last of the enumeration, which has no gaps. */
+const HOW_MANY_OPERATIONS: number = Op.Solution + 1;
+
+/**
+ * What follows is the steps of one iteration, whose ranges enclose the solution that all of them are about, not what
+ * each does to its operands: see the tests of solutions.
+ */
+const FIRST_OF_ITERATION: number = Op.Bracketed;
 
 /** Operations whose operands are truth values: 0, 1, or [0, 1] where it is open. */
 const TRUTHS: ReadonlySet<number> = new Set([Op.And, Op.Or, Op.Not]);
@@ -83,7 +89,7 @@ describe("the table of operations", () => {
     assert.equal(new Set(OPERATIONS.map(({ name }) => name)).size, HOW_MANY_OPERATIONS);
   });
 
-  for (let op = 0; op < HOW_MANY_OPERATIONS; op++) {
+  for (let op = 0; op < FIRST_OF_ITERATION; op++) {
     const { name, arity, number } = OPERATIONS[op];
 
     it(`${name}: operands beyond its own mean nothing`, () => {

@@ -136,6 +136,8 @@ const statement: fc.Arbitrary<string> = fc.oneof(
     'accept rule.fails because "of it"',
     "order boards = 5",
     "let x in 1 .. 2 satisfy x = a",
+    "let x in -40 .. 40 satisfy x + x^3 / 100 = a",
+    "let b in -40 .. 40 satisfy exp(b / 20) + b = x + 1",
     "a = (3 +",
     "b = = 2",
     "must",
