@@ -21,6 +21,7 @@ import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } 
 import type { Probed } from "./probe";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
 import { peek, type Peeked } from "./peek";
+import { withStuckName } from "./stuckName";
 import type { Code, Slots } from "./tape";
 import { Residual, type Sides } from "./residual";
 import { compileTied } from "./tiedInputs";
@@ -301,7 +302,7 @@ export class Compiler {
     const { entry, tree } = this.frame;
     const result = readLiteral(entry.statement.text, tree, node, (name) => this.around.isCounted(entry, name), bare);
     if ("literal" in result) return result.literal;
-    this.report(result.problem.span, this.explained(node, result.problem));
+    this.report(result.problem.span, withStuckName(this, node, result.problem));
     return undefined;
   }
 
@@ -328,22 +329,6 @@ export class Compiler {
     const slot = this.around.literalSlot(entry, node, literal, name, piece);
     this.instances.drawn(piece, slot);
     return slot;
-  }
-
-  /** A word that is no unit may be a name that stuck to the number: `12 V/R`, `3x`. */
-  private explained(node: Node, trouble: EngineTrouble): EngineTrouble {
-    if (trouble.code !== "unit.unknown") return trouble;
-    const { word } = trouble;
-    const isName = this.frame.bound.has(word) || this.find(word) !== undefined;
-    const text = this.text(node);
-    const at = text.search(new RegExp(`[/*·]\\s*\\(?${escaped(word)}`));
-    const rewritten =
-      at > 0
-        ? `${text.slice(0, at)} ${text[at]} ${text.slice(at + 1)}`
-        : isName
-          ? text.replace(new RegExp(`\\s*${escaped(word)}$`), ` * ${word}`)
-          : undefined;
-    return { ...trouble, isName, ...(isName && rewritten && rewritten !== text ? { rewritten } : {}) };
   }
 
   block(name: string): undefined {
@@ -600,8 +585,4 @@ export class Compiler {
       [this.frame, this.callSpan] = [outer, outerCall];
     }
   }
-}
-
-function escaped(word: string): string {
-  return word.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&");
 }
