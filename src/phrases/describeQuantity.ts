@@ -2,6 +2,7 @@ import { nameUsesOf, type NameUse } from "../engine/nameUses";
 import type { Extent, QuantityOutcome } from "../engine/outcome";
 import { chapterMeant, noteUsedAs, referentOf, usesOf, type Notes } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
+import type { Span } from "../text/span";
 import type { Node } from "../syntax/tree";
 import { contributionsText } from "./contributions";
 import { setFormula } from "./formula";
@@ -57,6 +58,12 @@ function valuesText(values: readonly Extent[], of: QuantityOutcome): string {
 
 /** The formula with the numbers set under the symbols; nothing for a plain literal. */
 function formula({ statement }: Row, home: Snapshot, notes: Notes): string {
+  if (statement.kind === "let") {
+    const { tree, left, right } = statement;
+    const solved = home.rowOf(statement);
+    const span = { start: tree.start(left), end: tree.end(right) };
+    return solved ? formulaIn(solved, span, home, notes, () => undefined) : "";
+  }
   if (
     statement.kind === "function" ||
     statement.kind === "over" ||
@@ -80,9 +87,18 @@ export function formulaOf(
   notes: Notes,
   boundText: (name: string) => string | undefined,
 ): string {
+  return formulaIn(row, row.statement.tree.span(expression), home, notes, boundText);
+}
+
+function formulaIn(
+  row: Row,
+  span: Span,
+  home: Snapshot,
+  notes: Notes,
+  boundText: (name: string) => string | undefined,
+): string {
   const { statement } = row;
   const numberOf = (use: NameUse) => (use.role === "bound" ? boundText(use.name) : numberUnder(row, use, home, notes));
-  const span = statement.tree.span(expression);
   const pieces = substituted(statement.text, span, nameUsesOf(statement), numberOf);
   return pieces.some(({ number }) => number !== undefined) ? codeBlock(setFormula(pieces)) : "";
 }

@@ -61,6 +61,13 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
 \`must burden <= 5 V\``,
     ));
 
+  it("sets the numbers under an equation, and says in which bracket it was solved", () => {
+    const text = at(note("given V = 12 V ± 5 %\nlet ¦I in 1 .. 50 mA satisfy V - I * 1 kΩ = 2 V + I * 1 kΩ"))!;
+    assert.match(text, /^\*\*`I`\*\* 4\.7 \.\. 5 \.\. 5\.3 mA\n/);
+    assert.match(text, /\n *V +- +I +\* 1 kΩ = 2 V \+ +I +\* 1 kΩ\n *12 V - 5 mA \* 1 kΩ = 2 V \+ 5 mA \* 1 kΩ\n/);
+    assert.match(text, /\nFound in `1 \.\. 50 mA`, so that `V - I \* 1 kΩ = 2 V \+ I \* 1 kΩ`\./);
+  });
+
   describe("says of what is uncertain", () => {
     const said = (text: string) => at(note(text))!;
 
