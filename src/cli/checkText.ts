@@ -100,10 +100,12 @@ class Sheet {
     return `with ${name} ${value} ${isForAll ? "all rules on it hold" : "this rule holds, not all others"}`;
   }
 
-  /** Of the rules that hold, the one with the least to spare. */
+  /** Of the rules that hold throughout, the one with the least to spare; one that holds in enough builds can be short. */
   private closest(): string[] {
     const held = this.snapshot.rows.flatMap(({ outcome, start }) =>
-      outcome.kind === "rule" && outcome.state === "holds" && outcome.spare !== undefined ? [{ outcome, start }] : [],
+      outcome.kind === "rule" && outcome.state === "holds" && outcome.spare !== undefined && outcome.spare >= 0
+        ? [{ outcome, start }]
+        : [],
     );
     if (held.length === 0) return [];
     const { outcome, start } = held.reduce((a, b) => (b.outcome.spare! < a.outcome.spare! ? b : a));

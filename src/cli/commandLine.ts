@@ -21,8 +21,9 @@ export const HELP = `Copperbook: hardware design notes that compute.
       named, or in the current folder.
   copperbook values FILE [--format text|json|csv] [--trials N]
       Prints the values of one note. With --trials, N builds are drawn from the
-      spread of the inputs (JCGM 101): mean, standard deviation, and the limits
-      that hold 95 % of builds.
+      spread of the inputs (JCGM 101), with operating conditions at nominal:
+      the limits that hold 95 % of builds about the mean; in JSON and CSV mean
+      and standard deviation too.
   copperbook handbook [CHAPTER|FUNCTION]
       Lists the chapters of the handbook, a chapter, or a function with its
       formula, source and worked examples.

@@ -34,12 +34,14 @@ function consequence({ service, notes, troubles }: OpenNotes): string {
   const broken: string[] = [];
   const unkept: string[] = [];
   const open: string[] = [];
+  let hasMust = false;
   for (const { path, shownPath } of notes) {
     const against = objections(service.record(path, "brief"));
     const place = ({ line }: { readonly line: number }) => `${shownPath}:${line}`;
     unkept.push(...against.unkept.map(place));
     broken.push(...against.errors.map(place));
     open.push(...against.open.map(place));
+    hasMust ||= service.record(path, "brief").rules.some(({ word }) => word === "must");
   }
   const parts = [
     unkept.length === 0
@@ -50,7 +52,8 @@ function consequence({ service, notes, troubles }: OpenNotes): string {
   ];
   const troubled = parts.filter((part) => part !== "").join(" ");
   if (troubled !== "") return troubled;
-  if (open.length === 0) return "Every must holds, and no note has an error.";
+  if (open.length === 0)
+    return hasMust ? "Every must holds, and no note has an error." : "There is no must, and no note has an error.";
   const count = `${open.length} must ${open.length === 1 ? "is" : "are"} still open: ${named(open)}.`;
   return `Every must that computes holds, and no note has an error. ${count}`;
 }

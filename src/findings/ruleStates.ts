@@ -1,3 +1,4 @@
+import { buildsText } from "../phrases/builds";
 import { shortened } from "../phrases/side";
 import { extentText } from "../phrases/value";
 import { decisiveClause, rowsText, sizeText, worstInputs } from "../phrases/rule";
@@ -49,7 +50,10 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
   const clause = decisiveClause(rule);
   const size = clause && sizeText(clause);
   const rows = rowsText(rule);
-  const parts = [`\`${conditionText(row)}\` ${state}${rows ? ` in ${rows}` : ""}${size ? `, ${size}` : ""}.`];
+  const builds = rule.required === undefined ? "" : buildsText(rule);
+  const parts = [
+    `\`${conditionText(row)}\` ${state}${rows ? ` in ${rows}` : ""}${builds ? `, ${builds}` : ""}${size ? `, ${size}` : ""}.`,
+  ];
   if (clause && clause.relation === "=" && /±|\+\/-|\.\./.test(clause.rightText)) {
     const band = `${clause.leftText} inside ${clause.rightText}`;
     parts.push(`\`=\` asks for every value between the limits at once. For a band write \`${band}\`.`);

@@ -73,7 +73,7 @@ describe("copperbook check", () => {
     const { code, output } = await workspace.run(["check"]);
     assert.equal(code, 0);
     assert.match(output, /should I <= 1 A\n {4}.*fails, 100 % short/);
-    assert.match(output, /1 note: 1 fail\nEvery must holds, and no note has an error\.\n$/);
+    assert.match(output, /1 note: 1 fail\nThere is no must, and no note has an error\.\n$/);
   });
 
   it("does not say that all is well while a must is open", async () => {

@@ -47,7 +47,7 @@ describe("a quantity that an input reaches by several ways", () => {
       return rulePhrase(outcome);
     };
     assert.equal(phrase("must P <= 2.5 W"), "holds, 9.1 % to spare");
-    assert.equal(phrase("must P <= 2 W"), "fails at the limits, 14 % of builds, 14 % short at V_in 15 V, R 99 Ω");
+    assert.equal(phrase("must P <= 2 W"), "fails at the limits, 14 builds in 100, 14 % short at V_in 15 V, R 99 Ω");
     assert.equal(phrase("must P <= 1 W"), "fails, 127 % short");
   });
 

@@ -75,7 +75,7 @@ describe("values beside lines", () => {
     check(
       "given a = 1 .. 3 V | 1 .. 2 .. 3 V",
       "must a <= 4 V | holds, 25 % to spare",
-      "must a <= 2.5 V | *fails at the limits, 25 % of builds, 20 % short at a 3 V",
+      "must a <= 2.5 V | *fails at the limits, 25 builds in 100, 20 % short at a 3 V",
       "must a <= 1 V | *fails, 200 % short",
       "b = c",
       "must b <= 1 V | undecided, b has no value",
