@@ -4,7 +4,7 @@ import { rootBetween } from "./rootFinding";
 /** In how many places the sides are compared: solutions that are closer together are seen as one, or not at all. */
 const PLACES = 200;
 /** In how many steps a bracket is narrowed, by halves, until the sign at its end is no longer certain. */
-const HALVINGS = 40;
+const HALVINGS = 60;
 
 /** Limits in which a solution is looked for. */
 export interface Limits {
@@ -57,14 +57,22 @@ export function bracketAround(residual: Residual, solution: number, { low, high 
 
 function narrowed(residual: Residual, end: number, solution: number): number {
   const sign = residual.signAt(end);
+  if (sign === 0) return end;
+  const distance = Math.abs(end - solution);
+  const least = CLOSEST * (solution === 0 ? distance : Math.min(distance, Math.abs(solution)));
   let [outer, inner] = [end, solution];
-  // A little is left to spare, for ranges of the inputs that are found by another way.
-  for (let i = 0; i < HALVINGS && Math.abs(outer - inner) > SPARE * Math.abs(end - solution); i++) {
+  for (let i = 0; i < HALVINGS; i++) {
+    const left = Math.abs(outer - solution);
+    if (left <= least || Math.abs(outer - inner) <= SPARE * left) break;
     const middle = outer + (inner - outer) / 2;
-    if (sign !== 0 && residual.signAt(middle) === sign) outer = middle;
+    if (residual.signAt(middle) === sign) outer = middle;
     else inner = middle;
   }
-  return outer + SPARE * (end - outer);
+  // A little is left to spare, for ranges of the inputs that are found by another way.
+  const spared = outer + SPARE * (outer - solution);
+  return Math.abs(spared - solution) < distance && residual.signAt(spared) === sign ? spared : outer;
 }
 
-const SPARE = 1e-4;
+/** No closer to the solution than this share of it, so that one of exact inputs can be followed when they are changed. */
+const CLOSEST = 1e-4;
+const SPARE = 0.02;

@@ -94,7 +94,7 @@ export const SOLUTIONS = {
       out[3] = isKnown ? out[1] : Infinity;
       slope(out, 0, 0);
     },
-    trouble: "is met by several values, or by one that touches only",
+    trouble: "may hold several solutions, or one where the sides touch only",
   },
 } satisfies Partial<Record<Op, Operation>>;
 

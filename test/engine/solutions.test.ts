@@ -57,11 +57,24 @@ describe("a quantity that is solved for", () => {
     ]);
   });
 
+  it("has its range however wide the bracket is", () => {
+    tells([
+      ["given a = 1 ± 0.1", ""],
+      ["let z in 0 .. 1e9 satisfy exp(z / 1000) = a + 5", "1775 .. 1792 .. 1808"],
+      ["let w in 1e-12 .. 1 satisfy w + 1e20 * w^2 = 1e-3 * a", "3e-12 .. 3.16e-12 .. 3.32e-12"],
+    ]);
+  });
+
   it("has no range where it could leave the bracket", () => {
     const found = openNotes("    given V = 12 V ± 5 %\n    let I in 1 .. 26 mA satisfy I * 470 Ω = V").findings();
     assert.deepEqual(
       found.map(({ code }) => code),
       ["range.undefined"],
+    );
+    const twice = openNotes("    given a = 1 ± 0.1\n    let y in -1 .. 1 satisfy y^3 = a - 1").findings();
+    assert.deepEqual(
+      twice.map(({ message }) => message),
+      ["There is no range: inside the limits `-1 .. 1` may hold several solutions, or one where the sides touch only."],
     );
   });
 
