@@ -372,7 +372,13 @@ export class Service {
     for (const each of this.program.notes.keys()) this.snapshot(each);
     // The statements that were edited and put back have new entries.
     this.entries.clear();
-    return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
+    const wasSettled = this.isSettled;
+    try {
+      return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
+    } finally {
+      // The trial searched on, also for ranges of the notes as they stand.
+      if (!wasSettled) this.forgetAnswers();
+    }
   }
 
   private budget(home: Snapshot, { statement }: Row, result: number, allowance?: Allowance) {

@@ -226,9 +226,15 @@ export class Notes implements vscode.Disposable {
 
   /** In slices, until nothing is pending, whatever is edited meanwhile. */
   private async search(): Promise<void> {
+    let isTold = true;
     for (let shown = performance.now(); !this.isDisposed;) {
       await breath();
-      if (this.current.isSettled) return;
+      if (this.current.isSettled) {
+        // What was asked meanwhile can have searched to the end.
+        if (!isTold) this.changes.fire();
+        return;
+      }
+      isTold = false;
       for (const { document, visibleRanges } of vscode.window.visibleTextEditors) {
         const path = this.pathOf(document);
         if (path !== undefined)
@@ -240,6 +246,7 @@ export class Notes implements vscode.Disposable {
       this.searchSlice();
       if (!this.current.isSettled && performance.now() - shown < SHOWN_EVERY_MS) continue;
       shown = performance.now();
+      isTold = true;
       this.changes.fire();
     }
   }

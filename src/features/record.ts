@@ -290,13 +290,13 @@ function trialsOf(
 }
 
 function byName(inputs: readonly InputAt[]): InputsByName {
-  const named: Record<string, string> = {};
+  const named = new Map<string, string>();
   for (const { input, value } of inputs) {
     let name = input.name;
-    for (let count = 2; Object.hasOwn(named, name); count++) name = `${input.name} (${count})`;
-    named[name] = numberText(value, input);
+    for (let count = 2; named.has(name); count++) name = `${input.name} (${count})`;
+    named.set(name, numberText(value, input));
   }
-  return named;
+  return Object.fromEntries(named);
 }
 
 function uncertaintyOf(

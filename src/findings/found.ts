@@ -1,3 +1,4 @@
+import { sameData } from "../engine/sameData";
 import { chapterAt } from "../engine/handbook";
 import { mentionsOf } from "../engine/mentions";
 import type { Problem } from "../engine/outcome";
@@ -53,7 +54,8 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
 /** Whether a problem says again what is wrong with the text: at the same place, or because of a character that cannot be seen. */
 function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): boolean {
   if (problem.code === "syntax.unexpected") return ofText.some(({ code }) => code === "syntax.invisibleCharacter");
-  if (ofText.some((other) => other === problem)) return false;
+  // An outcome that is the same after an edit is kept, with the problems of the statement as it was before.
+  if (ofText.some((other) => sameData(other, problem))) return false;
   // `meausred V = 2 V`: what the word was meant as tells whether the name is defined twice.
   if (problem.code === "name.doubled" && ofText.some(({ code }) => code === "syntax.unknownStatement")) return true;
   return ofText.some(({ span }) => span.start < problem.span.end && problem.span.start < span.end);

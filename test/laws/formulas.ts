@@ -132,8 +132,9 @@ function conditional([left, right, yes, no]: [Formula, Formula, Formula, Formula
       const [a, b] = [left.at(point), right.at(point)];
       if (Number.isNaN(a.value) || Number.isNaN(b.value)) return { value: NaN, error: a.error + b.error };
       const chosen = (less(a.value, b.value) ? yes : no).at(point);
-      const isClear =
-        a.error + b.error === 0 || Math.abs(a.value - b.value) > 2 * (a.error + b.error) + 1e-11 * Math.abs(a.value);
+      // At the edge of what counts as equal a last digit decides.
+      const isSame = a.error + b.error === 0 && a.value === b.value;
+      const isClear = isSame || Math.abs(a.value - b.value) > 2 * (a.error + b.error) + 1e-11 * Math.abs(a.value);
       return isClear ? chosen : { value: chosen.value, error: Infinity };
     },
   };
