@@ -21,10 +21,10 @@ function requiredText(required: number): string {
   return `${Number((required * 100).toPrecision(12))} % asked for`;
 }
 
-/** *99.2 % of builds hold*: how many keep a rule, with digits enough to tell it from all. */
+/** *99.2 % of builds keep it*: how many keep a rule, with digits enough to tell it from all. */
 function keptText({ share }: TriedBuilds): string {
-  if (share === 0 || share === 1) return share === 1 ? "all builds hold" : "no build holds";
+  if (share === 0 || share === 1) return share === 1 ? "all builds keep it" : "no build keeps it";
   const lesser = 100 * Math.min(1 - share, share);
   const decimals = Math.min(4, Math.max(0, 1 - Math.floor(Math.log10(lesser))));
-  return `${Number((share * 100).toFixed(decimals))} % of builds hold`;
+  return `${Number((share * 100).toFixed(decimals))} % of builds keep it`;
 }

@@ -12,7 +12,7 @@ const INPUTS_NAMED = 2;
 
 /**
  * A rule's state in words: *holds, 12 % to spare* · *fails at the limits, 3 builds in 1000, 41 % short at supply 25.2 V,
- * V_f 2.8 V* · *fails, 9 % short* · *undecided, V_f has no value* · *holds, 99.2 % of builds hold, 99 % asked for*.
+ * V_f 2.8 V* · *fails, 9 % short* · *undecided, V_f has no value* · *holds, 99.2 % of builds keep it, 99 % asked for*.
  */
 export function rulePhrase(rule: RuleOutcome): string {
   if (rule.isPending || (rule.awaitsBuilds && rule.required !== undefined)) return "…";

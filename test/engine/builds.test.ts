@@ -43,10 +43,10 @@ describe("the share of builds", () => {
       rules.map(({ state }) => state),
       ["holds", "failsAtLimits", "undecided", "holds"],
     );
-    assert.match(rulePhrase(rules[0]), /^holds, 90(\.\d)? % of builds hold, 85 % asked for$/);
+    assert.match(rulePhrase(rules[0]), /^holds, 90(\.\d)? % of builds keep it, 85 % asked for$/);
     assert.match(
       rulePhrase(rules[1]),
-      /^fails at the limits, 90(\.\d)? % of builds hold, 95 % asked for, 11 % short at x 1 V$/,
+      /^fails at the limits, 90(\.\d)? % of builds keep it, 95 % asked for, 11 % short at x 1 V$/,
     );
     assert.match(rulePhrase(rules[2]), /^undecided, its share of builds is too near to what it asks for$/);
     assert.equal(rules[3].builds, undefined, "What holds throughout the limits needs no trials.");
