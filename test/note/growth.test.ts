@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { join } from "node:path";
-import { GROWTH, growthOfWork, TOLERATED } from "../work/growth";
+import { GROWTH, growthOfWork, TOLERATED } from "../counting/growth";
 import { texts } from "./hardTexts";
 
 describe("the work of scanning", () => {

@@ -8,7 +8,7 @@ import { splitStatements } from "../../src/syntax/split";
 import type { Statement } from "../../src/syntax/statement";
 import { Arena, Kind, compact } from "../../src/syntax/tree";
 import { howMany } from "../howMany";
-import { GROWTH, growthOfWork, TOLERATED } from "../work/growth";
+import { GROWTH, growthOfWork, TOLERATED } from "../counting/growth";
 import { texts } from "./longStatements";
 import { codes, parse, render } from "./rendering";
 

@@ -1,5 +1,5 @@
 /**
- * Run as a process of its own: node --require tsx/cjs test/work/count.ts TEXTS FUNCTION FROM LENGTH…
+ * Run as a process of its own: node --require tsx/cjs test/counting/count.ts TEXTS FUNCTION FROM LENGTH…
  * prints, for every text of the module TEXTS at every length, how often blocks of our code ran in FUNCTION(text) of the
  * module FROM. V8 counts the blocks only of code that it compiles after it was told to, hence the process and the order.
  */
