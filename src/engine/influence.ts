@@ -81,7 +81,9 @@ function shareOf({ most }: OpenGuess): number {
 function inputsOf(guesses: Iterable<Entry>, { slots }: ConeSource): ReadonlyMap<number, Entry> {
   const bySlot = new Map<number, Entry>();
   for (const guess of guesses) {
-    const { results, dependencies, literalSlots } = guess;
+    const { results, dependencies, literalSlots, pieceLiterals } = guess;
+    // What copies of it for pieces of their own rest on.
+    for (const slot of pieceLiterals?.values() ?? []) bySlot.set(slot, guess);
     if (dependencies.length === 0) {
       for (let i = 0; i < results.length; i++) bySlot.set(results.from + i, guess);
       continue;

@@ -73,6 +73,13 @@ describe("the guesses to settle first", () => {
       ],
     ));
 
+  it("move what is summed over pieces, and what a further piece decides", () => {
+    // All six at 2.8 V or 3.2 V move a stack of 18 V by 1.2 V; two pieces apart move a step of 0 V by 0.2 V each.
+    const pieces = "items LED\nassume V_f = 2.8 .. 3.2 V each LED\n";
+    assert.deepEqual(shares(`${pieces}stack = total(6, V_f)\nmust stack <= 24 V`), [["V_f", 0.2]]);
+    assert.deepEqual(shares(`${pieces}step = V_f - another V_f\nmust step <= 1 V`), [["V_f", 0.4]]);
+  });
+
   it("that rest on other guesses have a part of their own", () =>
     assert.deepEqual(shares("assume a = 1 .. 2 .. 3 V\nassume b = a * (1 ± 10 %)\nmust b <= 4 V"), [
       ["a", 0.5],
