@@ -13,6 +13,19 @@ const NOTES: Readonly<Record<string, string>> = {
   "used.calcs.md": "    a = 2 V\n",
   "user.calcs.md": '    use "used.calcs.md" as used\n    b = 3 * used.a\n',
   "handbook.calcs.md": "# Handbook\n\n    R = led.series_resistor(24 V, 7, 3 V, 20 mA)\n    x = 2\n",
+  "table.calcs.md": `# Table
+
+    boards = 8
+    cost = sum(parts.total)
+    must parts.current <= 60 mA
+
+| parts: | qty | current [mA] | price | total = qty * price |
+| --- | --: | --: | --: | --: |
+| bar | = boards | 40 | 2.10 EUR | |
+| fan | 1 | 180 ± 10 % | 6 EUR | |
+| relay | 2 | 75 | 1.40 EUR | |
+| "M3×8" | 32 | 0 | 0.05 EUR | |
+`,
   "completion.calcs.md": "# Completion\n\nSome prose.\n\n    supply_voltage = 5 V\n    b = \n",
 };
 
