@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { IGrammar } from "vscode-textmate";
+import { NATIVES } from "../../src/engine/natives";
 import { colour, noteGrammar, type ColouredToken } from "./colouring";
 
 describe("colouring of notes", () => {
@@ -183,6 +184,97 @@ describe("colouring of notes", () => {
     });
   });
 
+  it("knows every native function", () => {
+    for (const name of NATIVES.keys()) assertHas(`x = ${name}(1)`, `${name} support.function`);
+  });
+
+  describe("a data table", () => {
+    /** The tokens of the lines of a table but those of its pipes. */
+    const tableTokens = (...lines: readonly string[]): string[][] =>
+      colour(grammar, lines.join("\n")).map((line) =>
+        visible(line)
+          .filter(({ text }) => text !== "|")
+          .map(({ text, scopes }) => `${text} ${scopes.at(-1)!.replace(/\.copperbook$/, "")}`),
+      );
+    const HEAD = ["| parts: | qty | current [mA] |", "| :--- | --: | - |"];
+
+    it("tells its name, its columns with their units, and the formula of a computed one", () => {
+      assert.deepEqual(
+        tableTokens("| parts: | qty | current [mA] | total [EUR] = qty * price | R = R1 \\|\\| 2 Ω |")[0],
+        [
+          "parts entity.name.variable",
+          ": punctuation.definition.table",
+          "qty entity.name.variable",
+          "current entity.name.variable",
+          "[ punctuation.section.brackets.begin",
+          "mA keyword.other.unit",
+          "] punctuation.section.brackets.end",
+          "total entity.name.variable",
+          "[ punctuation.section.brackets.begin",
+          "EUR keyword.other.unit",
+          "] punctuation.section.brackets.end",
+          "= keyword.operator.assignment",
+          "qty variable.other.readwrite",
+          "* keyword.operator.arithmetic",
+          "price variable.other.readwrite",
+          "R entity.name.variable",
+          "= keyword.operator.assignment",
+          "R1 variable.other.readwrite",
+          "\\|\\| keyword.operator.arithmetic",
+          "2 constant.numeric",
+          "Ω keyword.other.unit",
+        ],
+      );
+    });
+
+    it("tells the names of rows, values, expressions, text and nothing", () => {
+      const [, rule, bar, screw, code] = tableTokens(
+        ...HEAD,
+        "| bar | = 2 * boards | 40 ± 2 |",
+        '| "M3×8" | .. 3 V | "black" |',
+        "| 24 | 0603 | — |",
+      );
+      assert.deepEqual(rule, ["| :--- | --: | - | punctuation.separator.table.header"]);
+      assert.deepEqual(bar, [
+        "bar variable.other.property",
+        "= keyword.operator.assignment",
+        "2 constant.numeric",
+        "* keyword.operator.arithmetic",
+        "boards variable.other.readwrite",
+        "40 constant.numeric",
+        "± keyword.operator.tolerance",
+        "2 constant.numeric",
+      ]);
+      assert.deepEqual(screw, [
+        '"M3×8" string.quoted.double',
+        ".. keyword.operator.range",
+        "3 constant.numeric",
+        "V keyword.other.unit",
+        '"black" string.quoted.double',
+      ]);
+      assert.deepEqual(code, ["24 variable.other.property", "0603 string.unquoted", "— comment"]);
+    });
+
+    it("needs no pipes at its edges, and lets an unclosed quote cost one cell", () => {
+      const [head, , row] = tableTokens("parts: | kind | qty", "--- | --- | ---", 'bar | "lamp | 3');
+      assert.deepEqual(head, [
+        "parts entity.name.variable",
+        ": punctuation.definition.table",
+        "kind entity.name.variable",
+        "qty entity.name.variable",
+      ]);
+      assert.deepEqual(row, ["bar variable.other.property", '"lamp string.unquoted', "3 constant.numeric"]);
+    });
+
+    it("ends where Markdown ends it", () => {
+      for (const next of ["", "# Heading", "- a | b", "    a = 3 | V", "> a | b"]) {
+        const lines = colour(grammar, [...HEAD, "| bar | 3 | 4 |", next, "a | b"].join("\n"));
+        const inTable = lines.map((line) => line.some(({ scopes }) => scopes.includes("markup.table.data.copperbook")));
+        assert.deepEqual(inTable, [true, true, true, false, false], next);
+      }
+    });
+  });
+
   describe("what is left to Markdown", () => {
     const untouched: [what: string, text: string][] = [
       ["prose", "The supply = 24 V is fixed."],
@@ -194,7 +286,8 @@ describe("colouring of notes", () => {
       ["a comment", "<!--\n    given a = 3 V\n-->"],
       ["a quote", ">     given a = 3 V"],
       ["front matter", "---\n    given a = 3 V\n---"],
-      ["a table", "| parts: | qty |\n| ------ | --: |\n| bar    | = 3 |"],
+      ["a table of prose", "| part | qty |\n| ---- | --: |\n| bar  | = 3 |"],
+      ["a data table in a list", "- parts\n\n  | parts: | qty |\n  | ------ | --: |\n  | bar    | = 3 |"],
       ["three columns", "   given a = 3 V"],
     ];
     for (const [what, text] of untouched)
