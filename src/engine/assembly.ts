@@ -14,6 +14,9 @@ interface Edges {
   readonly of: readonly string[];
 }
 
+/** Parts named in one finding; the others are counted. */
+const PARTS_NAMED = 5;
+
 /** A value on its way through the tree. */
 interface Carried {
   readonly at: number;
@@ -60,6 +63,7 @@ class Rollup {
         signature: "rollup(table.column)",
       });
     const { part, of } = this.edges;
+    if (this.isLeftEmpty()) return undefined;
     let sum: Carried | undefined;
     for (let row = 0; row < part.length; row++) {
       const from = part.findIndex((each, i) => each === part[row] && isPresent(this.column, i));
@@ -76,6 +80,27 @@ class Rollup {
     }
     if (!sum) return compiler.block(this.column.name ?? "");
     return quantity(node, sum.dimension, [sum.at]);
+  }
+
+  /** Reports the parts that have neither a value nor parts of their own, where their cells are empty. */
+  private isLeftEmpty(): boolean {
+    const { statement } = this.column;
+    const { part, of } = this.edges!;
+    if (statement.kind !== "column" || statement.value !== undefined) return false;
+    const { kinds } = statement;
+    const valued = new Set(part.filter((_, row) => kinds[row] !== CellKind.Empty));
+    const parents = new Set(of);
+    const empty = [...new Set(part)].filter((each) => !valued.has(each) && !parents.has(each));
+    if (empty.length === 0) return false;
+    const shown = empty.slice(0, PARTS_NAMED);
+    const column = this.column.name ?? "";
+    this.compiler.fail(this.list.node, {
+      code: "table.partEmpty",
+      column,
+      parts: shown,
+      left: empty.length - shown.length,
+    });
+    return true;
   }
 
   /** How many of a row there are in all. */

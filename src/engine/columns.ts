@@ -201,7 +201,8 @@ export class ColumnCompiler implements RowScope {
   private complainOfEmpty(): void {
     const { statement, compiler, entry, around } = this;
     if (statement.value !== undefined || !entry.table) return;
-    if (SPARSE.some((names) => names.every((name) => around.column(entry.table!, name)))) return;
+    const isCount = statement.tree.text(statement.name) === "qty";
+    if (!isCount && SPARSE.some((names) => names.every((name) => around.column(entry.table!, name)))) return;
     const column = columnName(statement.table, statement.tree.text(statement.name));
     statement.kinds.forEach((kind, row) => {
       if (kind !== CellKind.Empty) return;

@@ -176,6 +176,13 @@ export type EngineTrouble =
   | { readonly code: "table.unknownPart"; readonly part: string; readonly suggestion?: string }
   /** In an assembly: a part is of something that is, by way of others, part of it. */
   | { readonly code: "table.loop"; readonly part: string; readonly of: string }
+  /** In an assembly that is rolled up: parts that nothing is part of have no value, and the cells are left empty. */
+  | {
+      readonly code: "table.partEmpty";
+      readonly column: string;
+      readonly parts: readonly string[];
+      readonly left: number;
+    }
   | { readonly code: "table.native"; readonly column: string }
   /** What is wrong with a computed column in some of its rows. */
   | {

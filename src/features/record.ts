@@ -7,7 +7,7 @@ import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudge
 import type { OtherChoice } from "../phrases/choosing";
 import { conditionText } from "../phrases/condition";
 import { decisiveClause, worstInputsAt } from "../phrases/rule";
-import { cellNameOf, cellText, cellType, isComputedCell, rowNamesOf } from "../phrases/tableCells";
+import { cellNameOf, cellText, cellType, isComputedCell, isEmptyCell, rowNamesOf } from "../phrases/tableCells";
 import { extentText, inputsAtEnd, limitsText, numberText, type Showable } from "../phrases/value";
 import type { GuessToSettle, OpenItem } from "./feature";
 
@@ -219,7 +219,7 @@ function valuesOf(row: Row, line: number, { budget, distribution }: RecordContex
   }));
 }
 
-/** The cells of a column of quantities, each by its name in formulas and on the line of its row. */
+/** The cells of a column of quantities, but those left empty, each by its name in formulas and on the line of its row. */
 function cellsOf(
   row: Row,
   snapshot: Snapshot,
@@ -229,7 +229,8 @@ function cellsOf(
   const { outcome, cells } = row;
   if (outcome.kind !== "column" || outcome.of !== "quantity" || !cells) return [];
   const names = rowNamesOf(snapshot, outcome);
-  return outcome.values.map((extent, index) => {
+  return outcome.values.flatMap((extent, index) => {
+    if (isEmptyCell(row, index)) return [];
     const start = cells.lines.starts[index + 1];
     const name = cellNameOf(outcome, names, index);
     const line = lineOf(snapshot.spanOf(row, { start, end: start }).start);

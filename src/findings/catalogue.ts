@@ -32,6 +32,7 @@ import { listLengths } from "./listLengths";
 import { listNeeded } from "./listNeeded";
 import { listUndecided } from "./listUndecided";
 import { tableLoop } from "./tableLoop";
+import { tablePartEmpty } from "./tablePartEmpty";
 import { tableUnknownPart } from "./tableUnknownPart";
 import { listUnexpected } from "./listUnexpected";
 import { lookupKeys } from "./lookupKeys";
@@ -305,6 +306,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "list.needed": listNeeded,
   "list.undecided": listUndecided,
   "table.loop": tableLoop,
+  "table.partEmpty": tablePartEmpty,
   "table.unknownPart": tableUnknownPart,
   "table.file": tableFile(
     (problem, row, context) => wordingOf(problem).message(problem, { row, context }),

@@ -66,6 +66,11 @@ export function isComputedCell({ statement }: Row, row: number): boolean {
   return statement.kind === "column" && (statement.value !== undefined || statement.kinds[row] === CellKind.Expression);
 }
 
+/** Whether nothing is written where a value could be. */
+export function isEmptyCell({ statement }: Row, row: number): boolean {
+  return statement.kind === "column" && statement.value === undefined && statement.kinds[row] === CellKind.Empty;
+}
+
 /** What is computed in a row of a table, by column. */
 export function computedInRow(
   columns: ReturnType<typeof columnsOf>,

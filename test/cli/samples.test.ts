@@ -17,6 +17,12 @@ const PROBLEMS: Readonly<Record<string, { at: string; code: string; severity: st
     severity: "warning",
     of: /I_total <= adapter\.I_plan/,
   },
+  "stair-lights": {
+    at: "stairs.calcs.md:73",
+    code: "rule.fails",
+    severity: "warning",
+    of: /cost <= budget.*6 % short/,
+  },
 };
 
 describe("the samples", () => {
@@ -52,9 +58,28 @@ describe("the samples", () => {
     });
   }
 
+  it("add up a set of stair lights as it adds up by hand", async () => {
+    const [{ values }] = parsed(
+      await runIn(PROJECT, ["values", "samples/stair-lights/stairs.calcs.md", "--format", "json"]),
+    ).notes;
+    const endsOf = (name: string) => {
+      const found = values.find((value) => value.name === name)!;
+      return [found.min, found.value, found.max]
+        .filter((x) => x !== undefined)
+        .map((x) => Number(Number(x).toPrecision(6)));
+    };
+    // In grams: 14 * (6.5 + 48 + 12) + 12 + 35 + 210 + 180, and the same with all at one end.
+    assert.deepEqual(endsOf("mass"), [1.2778, 1.368, 1.4582]);
+    // Two strings a step between supply and three LEDs, and the controller.
+    assert.deepEqual(endsOf("I_total"), [0.388861, 0.6075, 0.830455]);
+    // 1680 LEDs, 560 resistors, 280 profiles, 300 leads, 20 controllers and adapters, 280 boards, each at the price for so many:
+    // 84 * 0.068 + 28 * 0.008 + 14 * 2.45 + 15 * 0.95 + 14.5 + 11.2 + 14 * 2.6.
+    assert.equal(endsOf("cost")[1], 116.586);
+  });
+
   it("end with 1 all together", async () => {
     const { code, output } = await runIn(PROJECT, ["check", "samples"]);
     assert.equal(code, 1);
-    assert.match(output, /\n6 notes: 2 fail · 23 hold · 8 guesses · 8 open items\n/);
+    assert.match(output, /\n7 notes: 3 fail · 27 hold · 9 guesses · 10 open items\n/);
   });
 });

@@ -158,6 +158,20 @@ describe("a data table in the editor", () => {
     assert.equal(NOTE.slice(table!.span.start, table!.span.end).split("\n").length, 4);
   });
 
+  it("keeps cells that are left empty in an assembly out of the record", () => {
+    const note = `
+| bom: | part | of   | qty | mass |
+| ---- | ---- | ---- | --: | ---: |
+| 1    | lamp |      |   1 |      |
+| 2    | tube | lamp |   2 | 30 g |
+`;
+    const { values } = holding({ [PATH]: note }).record(PATH);
+    assert.deepEqual(
+      values.map(({ name }) => name),
+      ['bom["1"].qty', 'bom["2"].qty', 'bom["2"].mass'],
+    );
+  });
+
   it("has its cells in the record, each by its name and on its line", () => {
     const cells = service()
       .record(PATH)
