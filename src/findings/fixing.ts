@@ -22,6 +22,14 @@ export function rewritings(
   }));
 }
 
+/** The fix that an edit of a statement is, where there is one. */
+export function mending(edit: { readonly span: Span; readonly text: string } | undefined, row: Row): readonly Fix[] {
+  if (edit === undefined) return [];
+  const removed = row.statement.text.slice(edit.span.start, edit.span.end).trim();
+  const title = edit.text !== "" ? `Write ${edit.text.trim()}` : `Remove ${removed === "" ? "the space" : removed}`;
+  return [{ title, edits: [replaceIn(row, edit.span, edit.text)], isPreferred: true }];
+}
+
 /** `a`, or `a or b`, in code marks. */
 export function alternatives(texts: readonly string[]): string {
   return texts.map((text) => `\`${text}\``).join(" or ");

@@ -53,6 +53,7 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
 
 /** Whether a problem says again what is wrong with the text: at the same place, or because of a character that cannot be seen. */
 function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): boolean {
+  if (ofText.some((other) => isCauseOf(other, problem))) return true;
   if (problem.code === "syntax.unexpected") return ofText.some(({ code }) => code === "syntax.invisibleCharacter");
   // An outcome that is the same after an edit is kept, with the problems of the statement as it was before.
   if (ofText.some((other) => sameData(other, problem))) return false;
@@ -60,6 +61,32 @@ function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): bo
   if (problem.code === "name.doubled" && ofText.some(({ code }) => code === "syntax.unknownStatement")) return true;
   return ofText.some(({ span }) => span.start < problem.span.end && problem.span.start < span.end);
 }
+
+/**
+ * Whether a problem of the text is all that needs to be said of another: where the grammar was left first, what comes behind
+ * is not read as it was meant, nor what is around it; and a text in quotes that has no place there may have any marks.
+ */
+function isCauseOf({ code, span }: SyntaxProblem, problem: Problem): boolean {
+  if (!problem.code.startsWith("syntax.")) return false;
+  const { start, end } = problem.span;
+  const isInside = span.start < start && end <= span.end;
+  const isAround = start <= span.start && span.end <= end;
+  switch (code) {
+    case "syntax.unexpected":
+      return span.start < start || (isAround && REWRITE_ALL.has(problem.code));
+    case "syntax.literalExpected":
+      return span.start < start;
+    case "syntax.unclosedQuote":
+      return problem.code === "syntax.unexpected" && span.start <= start;
+    case "syntax.missingOperator":
+      return isInside;
+    default:
+      return false;
+  }
+}
+
+/** What offers its span anew, with what stands in it as it is. */
+const REWRITE_ALL: ReadonlySet<string> = new Set(["syntax.needsBrackets", "syntax.secondEquals", "syntax.quotes"]);
 
 /** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */
 function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string>): boolean {

@@ -1,7 +1,8 @@
 import { Kind } from "../syntax/tree";
 import type { Fix } from "../text/fix";
+import { wayOutOf } from "../phrases/slips/wayOut";
 import type { Wording } from "./finding";
-import { replaceIn } from "./fixing";
+import { mending, replaceIn } from "./fixing";
 
 /** `x = 3 V from "data sheet"`. */
 export const syntaxClauseNotHere: Wording<"syntax.clauseNotHere"> = {
@@ -10,12 +11,13 @@ export const syntaxClauseNotHere: Wording<"syntax.clauseNotHere"> = {
     'The clause belongs to another kind of statement: `from "…"` to what is given, assumed or measured, `choose` to a definition.',
   message: ({ word, statement, span }, { row }) => {
     const plain = `\`${word}\` has no place in ${STATEMENTS[statement] ?? `a statement with \`${statement}\``}.`;
-    const isShare = word === "of" && /%\s*$/.test(row.statement.text.slice(0, span.start));
-    return isShare ? `${plain} A share of something is a product: write \`*\`.` : plain;
+    const meant = wayOutOf(row.statement.text, span.start);
+    return meant === undefined ? plain : `${plain} ${meant.text}`;
   },
-  fixes: ({ word }, { row }) => {
+  fixes: ({ word, span }, { row }) => {
     const { statement } = row;
-    if (statement.kind !== "derived" || statement.tree.kind(statement.value) !== Kind.Literal) return [];
+    if (statement.kind !== "derived" || statement.tree.kind(statement.value) !== Kind.Literal)
+      return mending(wayOutOf(statement.text, span.start)?.edit, row);
     const opened = (opening: string, title: string): Fix => ({
       title,
       edits: [replaceIn(row, { start: 0, end: 0 }, `${opening} `)],

@@ -1,7 +1,8 @@
-import { wayOutOf } from "../phrases/continuations";
+import { wayOutOf } from "../phrases/slips/wayOut";
+import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { Expected } from "../syntax/problem";
 import type { Wording } from "./finding";
-import { replaceIn } from "./fixing";
+import { mending, replaceIn, rewritings } from "./fixing";
 
 /** `given supply 24 V`: another sign or word was expected. */
 export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
@@ -9,9 +10,10 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
   reference:
     "Something stands where the grammar wants something else, or nothing stands there. The message says what is expected.",
   message: ({ expected, found, span }, { row }) => {
-    const meant = found === "" ? undefined : wayOutOf(withoutComments(row.statement.text), span.start);
-    const wayOut = meant === undefined ? "" : ` ${meant.text}`;
-    if (found === "") return `The statement ends where ${EXPECTED[expected]} is expected.`;
+    const printed = found === "," ? unequalLimits(row, span) : undefined;
+    const meant = wayOutOf(row.statement.text, span.start);
+    const wayOut = printed ? unequalLimitsText(printed) : meant === undefined ? "" : ` ${meant.text}`;
+    if (found === "") return `The statement ends where ${EXPECTED[expected]} is expected.${wayOut}`;
     if (expected === "end") return `\`${found}\` cannot follow here: the statement is complete before it.${wayOut}`;
     return `\`${found}\` stands where ${EXPECTED[expected]} is expected.${wayOut}`;
   },
@@ -20,18 +22,11 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
       const edits = [replaceIn(row, { start: span.start, end: span.start }, "= ")];
       return [{ title: "Insert =", edits, isPreferred: true }];
     }
-    const edit = found === "" ? undefined : wayOutOf(withoutComments(row.statement.text), span.start)?.edit;
-    if (!edit) return [];
-    const removed = row.statement.text.slice(edit.span.start, edit.span.end).trim();
-    const title = edit.text !== "" ? `Write ${edit.text.trim()}` : `Remove ${removed === "" ? "the space" : removed}`;
-    return [{ title, edits: [replaceIn(row, edit.span, edit.text)], isPreferred: true }];
+    const printed = found === "," ? unequalLimits(row, span) : undefined;
+    if (printed) return rewritings(printed, row);
+    return mending(wayOutOf(row.statement.text, span.start)?.edit, row);
   },
 };
-
-/** With blanks for comments, so that places stay where they are. */
-function withoutComments(text: string): string {
-  return text.replace(/#.*$/gm, (comment) => " ".repeat(comment.length));
-}
 
 const EXPECTED: Readonly<Record<Expected, string>> = {
   statement: "a statement, such as `x = 3 V`,",

@@ -35,7 +35,7 @@ function powerOfTen(
   { statement: { text } }: Row,
 ): { readonly span: Span; readonly text: string } | undefined {
   const [, exponent, unit] = /^(-?\d+)\s*([^\s\d].*)$/.exec(side.text) ?? [];
-  const before = /(?<![\d._\p{L}])(?:([\d._]+)\s*[*·×]\s*)?10\s*\^\s*$/u.exec(
+  const before = /(?<![\d.,_\p{L}])(?:([\d._]+)\s*[*·×]\s*)?10\s*\^\s*$/u.exec(
     text.slice(Math.max(0, side.span.start - LONGEST_FACTOR), side.span.start),
   );
   if (exponent === undefined || !before) return undefined;

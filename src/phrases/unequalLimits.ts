@@ -9,12 +9,16 @@ export interface UnequalLimits {
   readonly rewritten: readonly [string];
 }
 
-/** `10 V +10/-5 %`, `10 V -5/+10 %`, `25 +0.1/-0.2 mm`, `V_in +10/-5 %` around or at a span of a statement. */
+/** `10 V +10/-5 %`, `10 V -5/+10 %`, `25 +0.1/-0.2 mm`, `5 V (+0.1, -0.2)`, `V_in +10/-5 %` around or at a span of a statement. */
 export function unequalLimits({ statement: { text } }: Row, at: Span): UnequalLimits | undefined {
   for (const match of text.matchAll(PRINTED)) {
-    const span = { start: match.index, end: match.index + match[0].length };
+    const { open, inner, outer = "", ...printed } = match.groups as unknown as Printed & Brackets;
+    if (open !== undefined && inner === undefined && outer === "") continue;
+    // A bracket that was opened before the number stays.
+    const left = open === undefined || inner !== undefined ? outer.length : 0;
+    const span = { start: match.index, end: match.index + match[0].length - left };
     if (span.end <= at.start || at.end <= span.start) continue;
-    const rewritten = rewrittenOf(match.groups as unknown as Printed);
+    const rewritten = rewrittenOf(printed);
     return rewritten === undefined ? undefined : { span, rewritten: [rewritten] };
   }
   return undefined;
@@ -37,9 +41,16 @@ interface Printed {
   readonly bUnit: string;
 }
 
+/** Around the two limits, or around them and their unit. */
+interface Brackets {
+  readonly open?: string;
+  readonly inner?: string;
+  readonly outer?: string;
+}
+
 // The nominal value has no sign of its own: beside a minus, `+10 %` would not say which way it leads.
 const PRINTED =
-  /(?<![\p{L}\d_.)\]]|[-−]\s*)(?:(?<nominal>\d[\d_]*(?:\.\d+)?)\s*(?<unit>[\p{L}°µ%][^\s+\-−±()*,]*)?|(?<name>[\p{L}_][\p{L}\d_.]*))\s*\(?\s*(?<first>[+\-−])(?<a>\d+(?:\.\d+)?)\s*(?<aUnit>%|‰|ppm|[\p{L}°µ]+)?(?:\s*\/\s*|\s+)(?<second>[+\-−])(?<b>\d+(?:\.\d+)?)\s*\)?\s*(?<bUnit>%|‰|ppm|[\p{L}°µ]+)?/gu;
+  /(?<![\p{L}\d_.)\]]|[-−]\s*)(?:(?<nominal>\d[\d_]*(?:\.\d+)?)\s*(?<unit>[\p{L}°µ%][^\s+\-−±()*,]*)?|(?<name>[\p{L}_][\p{L}\d_.]*))\s*(?<open>\()?\s*(?<first>[+\-−])(?<a>\d+(?:\.\d+)?)\s*(?<aUnit>%|‰|ppm|[\p{L}°µ]+)?(?:\s*[\/,;]\s*|\s+)(?<second>[+\-−])(?<b>\d+(?:\.\d+)?)\s*(?<inner>\))?\s*(?<bUnit>%|‰|ppm|[\p{L}°µ]+)?(?<outer>\s*\))?/gu;
 
 const SHARES: Readonly<Record<string, number>> = { "%": 1e2, "‰": 1e3, ppm: 1e6 };
 
