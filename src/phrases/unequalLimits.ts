@@ -50,7 +50,7 @@ interface Brackets {
 
 // The nominal value has no sign of its own: beside a minus, `+10 %` would not say which way it leads.
 const PRINTED =
-  /(?<![\p{L}\d_.)\]]|[-−]\s*)(?:(?<nominal>\d[\d_]*(?:\.\d+)?)\s*(?<unit>[\p{L}°µ%][^\s+\-−±()*,]*)?|(?<name>[\p{L}_][\p{L}\d_.]*))\s*(?<open>\()?\s*(?<first>[+\-−])(?<a>\d+(?:\.\d+)?)\s*(?<aUnit>%|‰|ppm|[\p{L}°µ]+)?(?:\s*[\/,;]\s*|\s+)(?<second>[+\-−])(?<b>\d+(?:\.\d+)?)\s*(?<inner>\))?\s*(?<bUnit>%|‰|ppm|[\p{L}°µ]+)?(?<outer>\s*\))?/gu;
+  /(?<![\p{L}\d_.)\]]|[-−]\s*)(?:(?<nominal>\d[\d_]*(?:\.\d+)?)\s*(?<unit>[\p{L}°µ%][^\s+\-−±()*,]*)?|(?<name>[\p{L}_][\p{L}\d_.]*))\s*(?<open>\()?\s*(?<first>[+\-−])(?<a>\d+(?:\.\d+)?)\s*(?<aUnit>%|‰|ppm|[\p{L}°µ]+)?(?:\s*[/,;]\s*|\s+)(?<second>[+\-−])(?<b>\d+(?:\.\d+)?)\s*(?<inner>\))?\s*(?<bUnit>%|‰|ppm|[\p{L}°µ]+)?(?<outer>\s*\))?/gu;
 
 const SHARES: Readonly<Record<string, number>> = { "%": 1e2, "‰": 1e3, ppm: 1e6 };
 
