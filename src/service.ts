@@ -3,7 +3,7 @@ import type { Entry } from "./engine/entry";
 import { chapterAt } from "./engine/handbook";
 import { openGuesses } from "./engine/influence";
 import type { Library } from "./engine/library";
-import { Program } from "./engine/program";
+import type { Program } from "./engine/program";
 import type { Row, Snapshot } from "./engine/snapshot";
 import { distributionOf } from "./engine/distribution";
 import { Allowance, budgetOf } from "./engine/uncertaintyBudget";
@@ -30,14 +30,15 @@ import { definition, references } from "./features/navigation";
 import { openItems } from "./features/openItems";
 import { record, type NoteRecord } from "./features/record";
 import { movedFiles, rename, renameSpan, type Move, type Renaming } from "./features/rename";
-import { results } from "./features/results";
 import { settleFirst } from "./features/settleFirst";
 import { signatureAt, type Signature } from "./features/signature";
 import { standardValuesAt } from "./features/standardValues";
 import { summary } from "./features/summary";
 import { symbols } from "./features/symbols";
+import { WHOLE_PARTS } from "./engine/wholeParts";
 import { findingsOf, fixesAt } from "./findings/catalogue";
 import type { Finding, FindingContext } from "./findings/finding";
+import { HeldNotes, type Searches } from "./heldNotes";
 import { outcomeText } from "./phrases/outcomeText";
 import { otherChoices, type OtherChoice } from "./phrases/choosing";
 import type { Statement } from "./syntax/statement";
@@ -64,6 +65,7 @@ export type { Renaming } from "./features/rename";
 export type { Finding, Severity } from "./findings/finding";
 export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
 export type { Library, ReadResult } from "./engine/library";
+export { WHOLE_PARTS } from "./engine/wholeParts";
 export type { Snapshot } from "./engine/snapshot";
 export type { Edit } from "./text/edit";
 export type { Fix } from "./text/fix";
@@ -88,48 +90,77 @@ export interface OfferedFix {
  * nothing there.
  */
 export class Service {
-  private readonly program = new Program();
-  /** Of the notes as they stand; what is worked out from a snapshot is kept with it. */
-  private readonly snapshots = new Map<string, Snapshot>();
-  private readonly entries = new Map<string, ReadonlyMap<Statement, Entry>>();
-  private toSettle?: readonly GuessToSettle[];
-  private readonly foundIn = new Map<string, readonly Finding[]>();
+  private readonly held: HeldNotes;
+  /** What was worked out of the notes as they stand. */
+  private worked = new Worked(-1);
   private readonly notes: Notes = {
     paths: () => [...this.program.notes.keys()],
     get: (path) => this.snapshot(path),
     budget: (home, row, result) => this.budget(home, row, result),
   };
 
-  /**
-   * @param searches when ranges that have to be searched for are found: by the call that changes a note, or slice by slice
-   * with {@link search}, and until then what rests on them is marked as pending
-   */
+  /** @param from where notes are read from; or notes that are held already, and asked about here */
   constructor(
-    private readonly library: Library,
+    from: Library | HeldNotes,
     private settings: Settings,
-    private readonly searches: "at once" | "in slices" = "at once",
-  ) {}
+    searches: Searches = "at once",
+  ) {
+    this.held = from instanceof HeldNotes ? from : new HeldNotes(from, searches, () => Promise.resolve(WHOLE_PARTS));
+  }
 
-  /** Opens a note, or gives an open one a new text. Answers are up to date at once, but for notes still to be read by {@link load}. */
+  /** {@link HeldNotes.open} */
   open(path: string, text: string): void {
-    this.change(() => this.program.setText(path, text));
+    this.held.open(path, text);
   }
 
-  /** Edits an open note; the spans are in the text before. */
+  /** {@link HeldNotes.edit} */
   edit(path: string, edits: readonly Edit[]): void {
-    const fromTheEnd = [...edits].sort((a, b) => b.span.start - a.span.start || b.span.end - a.span.end);
-    this.change(() => fromTheEnd.forEach((edit) => this.program.edit(path, edit)));
+    this.held.edit(path, edits);
   }
 
-  /** Forgets a note. If others use it, {@link load} reads it again: so it is also the answer to a file that changed. */
+  /** {@link HeldNotes.close} */
   close(path: string): void {
-    this.change(() => this.program.close(path));
+    this.held.close(path);
   }
 
-  /** Reads chapters of the handbook that no note mentions yet, and the chapters that those mention. */
-  async loadChapters(chapters: readonly string[]): Promise<boolean> {
-    for (const chapter of chapters) this.program.chapters.ask(chapter);
-    return this.load();
+  /** {@link HeldNotes.load} */
+  load(): Promise<boolean> {
+    return this.held.load();
+  }
+
+  /** {@link HeldNotes.loadChapters} */
+  loadChapters(chapters: readonly string[]): Promise<boolean> {
+    return this.held.loadChapters(chapters);
+  }
+
+  /** {@link HeldNotes.isSettled} */
+  get isSettled(): boolean {
+    return this.held.isSettled;
+  }
+
+  /** {@link HeldNotes.search} */
+  search(isTimeToPause: () => boolean): void {
+    this.held.search(isTimeToPause);
+  }
+
+  /** {@link HeldNotes.lookAt} */
+  lookAt(path: string, spans: readonly Span[]): void {
+    this.held.lookAt(path, spans);
+  }
+
+  /** {@link HeldNotes.paths} */
+  paths(): readonly string[] {
+    return this.held.paths();
+  }
+
+  /** {@link HeldNotes.snapshot} */
+  snapshot(path: string): Snapshot | undefined {
+    return this.held.snapshot(path);
+  }
+
+  /** {@link HeldNotes.results} */
+  results(path: string): readonly LineResult[] {
+    return this.held.results(path);
   }
 
   /** What a word means in the chapters of the handbook that are held: `led`, `led.burden`, `burden`. */
@@ -142,62 +173,17 @@ export class Service {
     return handbookOf(this.notes);
   }
 
-  /** Reads the notes that others use, and the notes that those use, until none is missing. Whether any was read. */
-  async load(): Promise<boolean> {
-    let isAny = false;
-    for (let wanted = this.program.wanted(); wanted.length > 0; wanted = this.program.wanted()) {
-      isAny = true;
-      const results = await Promise.all(wanted.map(async (path) => ({ path, result: await this.library.read(path) })));
-      this.change(() => {
-        // What was opened while the library read is newer than what it read.
-        for (const { path, result } of results) if (!this.program.notes.has(path)) this.program.provide(path, result);
-      });
-    }
-    return isAny;
-  }
-
-  /** Whether there is no range left to be searched for. */
-  get isSettled(): boolean {
-    return this.program.isSettled;
-  }
-
-  /** Searches for ranges until all are found or it is told that it is time to pause. */
-  search(isTimeToPause: () => boolean): void {
-    if (this.isSettled) return;
-    this.forgetAnswers();
-    this.program.search(isTimeToPause);
-  }
-
-  /** Somebody looks at these spans of a note: what is to be searched there comes first. */
-  lookAt(path: string, spans: readonly Span[]): void {
-    this.program.lookAt(path, spans);
-  }
-
   configure(settings: Settings): void {
     this.settings = settings;
   }
 
-  /** The notes held: those that are open, and those that they use. Chapters of the handbook are not among them. */
-  paths(): readonly string[] {
-    return [...this.program.notes.keys()].filter((path) => chapterAt(path) === undefined);
-  }
-
-  /** The state of a note. */
-  snapshot(path: string): Snapshot | undefined {
-    const known = this.snapshots.get(path);
-    if (known) return known;
-    const fresh = this.program.snapshot(path);
-    if (fresh) this.snapshots.set(path, fresh);
-    return fresh;
-  }
-
   /** All that is to be said of a note, in the order of its text. */
   findings(path: string): readonly Finding[] {
-    const known = this.foundIn.get(path);
+    const known = this.known.findings.get(path);
     if (known) return known;
     const context = this.contextOf(path);
     const found = context ? findingsOf(context) : [];
-    this.foundIn.set(path, found);
+    this.known.findings.set(path, found);
     return found;
   }
 
@@ -213,11 +199,6 @@ export class Service {
       ...measureGuessAt(snapshot, span),
     ];
     return withoutRepeats([...fixesAt(context, span), ...others.map((fix) => ({ fix }))]);
-  }
-
-  /** What stands beside the lines. */
-  results(path: string): readonly LineResult[] {
-    return this.ask(path, [], results);
   }
 
   hover(path: string, offset: number): Hover | undefined {
@@ -310,14 +291,14 @@ export class Service {
 
   /** The guesses of all notes held that are still open, those that move a `must` most first. */
   settleFirst(): readonly GuessToSettle[] {
-    if (this.toSettle) return this.toSettle;
+    if (this.known.toSettle) return this.known.toSettle;
     const paths = this.paths();
     const notes = paths.map((path) => this.program.notes.get(path)!);
     const placeOf = ({ note, order }: Entry) => {
       const snapshot = this.snapshot(note.path);
       return snapshot && { snapshot, row: snapshot.rows[order] };
     };
-    return (this.toSettle = settleFirst(openGuesses(this.program, notes), placeOf));
+    return (this.known.toSettle = settleFirst(openGuesses(this.program, notes), placeOf));
   }
 
   /** Other values of the choices behind a rule with which it holds, the best first. Costly: each is tried. */
@@ -331,18 +312,13 @@ export class Service {
     return snapshot ? look(snapshot) : otherwise;
   }
 
-  private change(make: () => void): void {
-    this.forgetAnswers();
-    make();
-    if (this.searches === "at once") this.program.settle();
-    else this.program.update();
+  private get program(): Program {
+    return this.held.program;
   }
 
-  private forgetAnswers(): void {
-    this.snapshots.clear();
-    this.foundIn.clear();
-    this.entries.clear();
-    this.toSettle = undefined;
+  private get known(): Worked {
+    if (this.worked.revision !== this.held.revision) this.worked = new Worked(this.held.revision);
+    return this.worked;
   }
 
   private contextOf(path: string): FindingContext | undefined {
@@ -371,13 +347,13 @@ export class Service {
   private whatIf<T>(path: string, edits: readonly Edit[], look: (snapshot: Snapshot) => T): T {
     for (const each of this.program.notes.keys()) this.snapshot(each);
     // The statements that were edited and put back have new entries.
-    this.entries.clear();
+    this.known.entries.clear();
     const wasSettled = this.isSettled;
     try {
       return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
     } finally {
       // The trial searched on, also for ranges of the notes as they stand.
-      if (!wasSettled) this.forgetAnswers();
+      if (!wasSettled) this.held.forgetStates();
     }
   }
 
@@ -388,12 +364,21 @@ export class Service {
 
   private entriesOf(snapshot: Snapshot): ReadonlyMap<Statement, Entry> {
     const { path } = snapshot;
-    const known = this.entries.get(path);
+    const known = this.known.entries.get(path);
     if (known) return known;
     const entries = entriesOf(snapshot, this.program.notes.get(path));
-    if (this.snapshots.get(path) === snapshot) this.entries.set(path, entries);
+    if (this.snapshot(path) === snapshot) this.known.entries.set(path, entries);
     return entries;
   }
+}
+
+/** What was worked out of the notes in one state of them. */
+class Worked {
+  readonly findings = new Map<string, readonly Finding[]>();
+  readonly entries = new Map<string, ReadonlyMap<Statement, Entry>>();
+  toSettle?: readonly GuessToSettle[];
+
+  constructor(readonly revision: number) {}
 }
 
 /** The first of those that change the text the same way: it answers a finding. */

@@ -7,8 +7,9 @@ import type { Statement } from "../syntax/statement";
 import { Arena, Kind } from "../syntax/tree";
 import { applyEdits, type Edit } from "../text/edit";
 import { definedName, type Entry } from "./entry";
+import type { Parts } from "./parts";
 import { csvSources, tableSources, type Source } from "./tableSources";
-import { isTableFile } from "./uses";
+import { isTableFile, tableFileName } from "./uses";
 import type { Span } from "../text/span";
 import { Suggestions } from "./suggestions";
 
@@ -67,6 +68,7 @@ export class Note {
     readonly path: string,
     /** It stands open in the editor or was named for checking; else it is here because another note uses it. */
     public isOpen: boolean,
+    private readonly parts: () => Parts | undefined,
   ) {}
 
   /** All entries in the order of the text. */
@@ -114,7 +116,10 @@ export class Note {
   }
 
   private sourcesOf(block: Block, text: string): readonly Source[] {
-    return this.isTable ? csvSources(text, this.path) : sourcesOf(block, text);
+    if (!this.isTable) return sourcesOf(block, text);
+    const parts = this.parts();
+    if (!parts) throw new Error(`${this.path} was opened before what reads tables was there.`);
+    return csvSources(parts.readCsvTable(text, tableFileName(this.path)));
   }
 
   content(block: Block): BlockContent | undefined {

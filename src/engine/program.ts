@@ -18,6 +18,7 @@ import { Lookup } from "./lookup";
 import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
 import { Note, type NoteChange } from "./note";
+import type { Parts } from "./parts";
 import type { EngineProblem } from "./problem";
 import { differsFromPieceToPiece } from "./instances";
 import { Runner } from "./runner";
@@ -73,10 +74,13 @@ export class Program {
   private isTrying = false;
   private readonly snapshots = new Map<string, Snapshot>();
 
+  /** @param parts what only some notes need; it may come later, before such a note is opened */
+  constructor(public parts?: Parts) {}
+
   /** Opens a note, or gives an open one a new text. */
   setText(path: string, text: string, isOpen = true): void {
     const known = this.notes.get(path);
-    const note = known ?? new Note(path, isOpen);
+    const note = known ?? new Note(path, isOpen, () => this.parts);
     note.isOpen ||= isOpen;
     if (known && known.text === text) return;
     this.notes.set(path, note);

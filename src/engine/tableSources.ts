@@ -1,12 +1,11 @@
 import type { CellLines } from "../note/cellLines";
-import { readCsvTable } from "../note/csvTable";
+import type { CsvTable } from "../note/csvTable";
 import { readDataTable, type DataTable } from "../note/dataTable";
 import type { ProseBlock } from "../note/block";
 import type { Statement } from "../syntax/statement";
 import { parseColumn, parseTableHead, type HeadTraits } from "../syntax/table";
 import type { Arena } from "../syntax/tree";
 import { foldName } from "../syntax/name";
-import { tableFileName } from "./uses";
 
 /** What a statement is read from, where it stands in its block, and how it is read. */
 export interface Source {
@@ -33,8 +32,7 @@ export function tableSources(text: string, block: ProseBlock): readonly Source[]
 }
 
 /** The same for a file that is a table. The first field of a line names its row and is a column too. */
-export function csvSources(text: string, path: string): readonly Source[] {
-  const table = readCsvTable(text, tableFileName(path));
+export function csvSources(table: CsvTable): readonly Source[] {
   const { odd, columns, unclosed } = table;
   return partsOf(table, {
     odd,

@@ -1,5 +1,5 @@
 import * as vscode from "vscode";
-import type { LineResult } from "../service";
+import type { LineResult } from "../heldNotes";
 import { cut, gapBeside } from "./besideLayout";
 import type { Guard } from "./guard";
 import type { Notes } from "./notes";
@@ -57,7 +57,7 @@ export class BesideLines implements vscode.Disposable {
   private show(editor: vscode.TextEditor): void {
     const path = this.notes.pathOf(editor.document);
     if (path === undefined) return;
-    const results = showsValues() ? this.notes.service.results(path) : [];
+    const results = showsValues() ? this.notes.held.results(path) : [];
     const shown = results.length <= MANY_RESULTS ? results : results.filter(nearView(editor));
     editor.setDecorations(
       this.type,

@@ -1,13 +1,14 @@
 import * as vscode from "vscode";
 import type { Guard } from "./guard";
-import { breath, type Notes, type UnreadNote } from "./notes";
+import type { AskedNotes, UnreadNote } from "./askedNotes";
+import { breath } from "./notes";
 import { toUri } from "./paths";
 import type { Problems } from "./problems";
 import { SummaryDocument } from "./summaryDocument";
 import type { CheckedNote } from "./summaryText";
 
 /** The command *Check all notes*: reads every note of the workspace, fills the problems list, opens the summary. */
-export function registerCheckAll(notes: Notes, problems: Problems, guard: Guard): vscode.Disposable {
+export function registerCheckAll(notes: AskedNotes, problems: Problems, guard: Guard): vscode.Disposable {
   const summary = new SummaryDocument(guard);
   const options: vscode.ProgressOptions = {
     location: vscode.ProgressLocation.Notification,
@@ -33,7 +34,7 @@ export function registerCheckAll(notes: Notes, problems: Problems, guard: Guard)
 type Progress = vscode.Progress<{ readonly message?: string; readonly increment?: number }>;
 
 async function checkAll(
-  notes: Notes,
+  notes: AskedNotes,
   problems: Problems,
   summary: SummaryDocument,
   progress: Progress,
@@ -58,7 +59,7 @@ async function checkAll(
 }
 
 /** Whether a person edited a note while a task ran: then nothing may come between their keys and their note. */
-async function watchEdits(notes: Notes, task: () => Promise<void>): Promise<boolean> {
+async function watchEdits(notes: AskedNotes, task: () => Promise<void>): Promise<boolean> {
   let isAny = false;
   const watch = vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
     isAny ||= contentChanges.length > 0 && notes.pathOf(document) !== undefined;
@@ -77,7 +78,7 @@ async function offer(summary: SummaryDocument): Promise<void> {
   if (answer === open) await summary.open();
 }
 
-async function recordsOf({ service }: Notes, token: vscode.CancellationToken): Promise<CheckedNote[]> {
+async function recordsOf({ service }: AskedNotes, token: vscode.CancellationToken): Promise<CheckedNote[]> {
   const checked: CheckedNote[] = [];
   for (const path of [...service.paths()].sort()) {
     if (token.isCancellationRequested) break;

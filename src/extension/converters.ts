@@ -3,7 +3,6 @@ import * as vscode from "vscode";
 import type {
   Completion,
   DocumentSymbol,
-  Edit,
   Finding,
   Folding,
   Hover,
@@ -13,23 +12,7 @@ import type {
   Span,
 } from "../service";
 import { OPEN_HANDBOOK } from "./handbookDocuments";
-
-export function toPosition(lines: LineIndex, offset: number): vscode.Position {
-  const { line, column } = lines.positionAt(offset);
-  return new vscode.Position(line, column);
-}
-
-export function toRange(lines: LineIndex, span: Span): vscode.Range {
-  return new vscode.Range(toPosition(lines, span.start), toPosition(lines, span.end));
-}
-
-export function toSpan(document: vscode.TextDocument, range: vscode.Range): Span {
-  return { start: document.offsetAt(range.start), end: document.offsetAt(range.end) };
-}
-
-export function toEdit({ rangeOffset, rangeLength, text }: vscode.TextDocumentContentChangeEvent): Edit {
-  return { span: { start: rangeOffset, end: rangeOffset + rangeLength }, text };
-}
+import { toRange } from "./places";
 
 const SEVERITIES: Readonly<Record<Severity, vscode.DiagnosticSeverity>> = {
   error: vscode.DiagnosticSeverity.Error,

@@ -1,8 +1,10 @@
 import * as vscode from "vscode";
 import type { LineIndex, Service } from "../service";
-import { toCompletion, toFolding, toHover, toRange, toSignatureHelp, toSpan, toSymbol } from "./converters";
+import type { AskedNotes } from "./askedNotes";
+import { toCompletion, toFolding, toHover, toSignatureHelp, toSymbol } from "./converters";
 import { Refusal, type Guard } from "./guard";
-import { LANGUAGE, type Notes } from "./notes";
+import { LANGUAGE } from "./notes";
+import { toRange, toSpan } from "./places";
 
 /** Characters after which completion opens by itself: a member, the name of a note or a unit. */
 const TRIGGERS = [".", '"', "["];
@@ -15,7 +17,7 @@ interface Asked {
 }
 
 /** Registers what the editor asks of a note: each answer is the service's, in the editor's types. */
-export function registerLanguageFeatures(notes: Notes, guard: Guard): vscode.Disposable {
+export function registerLanguageFeatures(notes: AskedNotes, guard: Guard): vscode.Disposable {
   const asked = (document: vscode.TextDocument): Asked | undefined => {
     const path = notes.pathOf(document);
     const snapshot = path === undefined ? undefined : notes.service.snapshot(path);
@@ -150,7 +152,7 @@ function registerWritingHelp(
   );
 }
 
-function hoverAt({ service, path, lines }: Asked, notes: Notes, offset: number): vscode.Hover | undefined {
+function hoverAt({ service, path, lines }: Asked, notes: AskedNotes, offset: number): vscode.Hover | undefined {
   const meant = service.definition(path, offset) ?? { path, span: { start: offset, end: offset } };
   notes.lookAt(meant.path, meant.span);
   const hover = service.hover(path, offset);
@@ -159,7 +161,7 @@ function hoverAt({ service, path, lines }: Asked, notes: Notes, offset: number):
 
 function quickFixes(
   { service, path, lines }: Asked,
-  notes: Notes,
+  notes: AskedNotes,
   document: vscode.TextDocument,
   range: vscode.Range,
   { diagnostics, only }: vscode.CodeActionContext,

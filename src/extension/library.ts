@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
-import type { Library, ReadResult } from "../service";
-import type { HandbookFiles } from "./handbookDocuments";
+import type { Library, ReadResult } from "../heldNotes";
+import type { HandbookFiles } from "./handbookFiles";
 import { toUri } from "./paths";
 
 /** Files of the workspace, through the editor's file systems: they may be on this machine, on another, or in a page. */

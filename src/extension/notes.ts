@@ -1,36 +1,23 @@
 import * as vscode from "vscode";
-import { CHAPTERS, Service, type Edit, type NoteEdits, type Span } from "../service";
-import { toEdit, toRange, toSpan } from "./converters";
+import { HeldNotes, type Edit, type Parts, type Span } from "../heldNotes";
 import type { Guard } from "./guard";
-import { HANDBOOK, type HandbookFiles } from "./handbookDocuments";
+import { HANDBOOK, type HandbookFiles } from "./handbookFiles";
 import { WorkspaceLibrary } from "./library";
-import { toPath, toUri, UNTITLED } from "./paths";
-import { readSettings, SECTION } from "./settings";
+import { toPath, UNTITLED } from "./paths";
+import { toEdit, toSpan } from "./places";
+import { SECTION } from "./settings";
 
 export const LANGUAGE = "copperbook";
-const NOTE_FILES = "**/*.calcs.md";
-const OTHERS_FILES = "**/node_modules/**";
+export const NOTE_FILES = "**/*.calcs.md";
 
 /** Ranges are searched for so long before the editor is let in: half a frame of a screen that shows sixty in a second. */
 const SLICE_MS = 8;
 /** While a search goes on, what it found so far is shown so often: seldom enough to be read. */
 const SHOWN_EVERY_MS = 200;
 
-/** How far a long task has come. */
-export interface Watch {
-  readonly token?: vscode.CancellationToken;
-  report?(done: number, total: number): void;
-}
-
-/** A note that could not be read, and why. */
-export interface UnreadNote {
-  readonly path: string;
-  readonly why: string;
-}
-
 /**
- * The notes that the service holds, kept as the editor has them: what is open with each edit, the rest as it is on disk.
- * Answers are asked of {@link service}, with the path that {@link pathOf} gives.
+ * The notes that are held, kept as the editor has them: what is open with each edit, the rest as it is on disk.
+ * Of {@link held} they go by the path that {@link pathOf} gives.
  */
 export class Notes implements vscode.Disposable {
   private readonly changes = new vscode.EventEmitter<void>();
@@ -38,8 +25,8 @@ export class Notes implements vscode.Disposable {
   readonly onDidChange = this.changes.event;
 
   private readonly open = new Map<string, vscode.TextDocument>();
-  private readonly library: WorkspaceLibrary;
-  private current: Service;
+  readonly library: WorkspaceLibrary;
+  private current: HeldNotes;
   private readonly subscriptions: vscode.Disposable[] = [this.changes];
 
   private isSearching = false;
@@ -48,9 +35,10 @@ export class Notes implements vscode.Disposable {
   constructor(
     private readonly guard: Guard,
     handbook: HandbookFiles,
+    private readonly readParts: () => Promise<Parts>,
   ) {
     this.library = new WorkspaceLibrary((path) => this.open.get(path)?.getText(), handbook);
-    this.current = new Service(this.library, readSettings(), "in slices");
+    this.current = new HeldNotes(this.library, "in slices", this.readParts);
     const { workspace } = vscode;
     const on = <E>(event: vscode.Event<E>, what: string, listener: (given: E) => unknown): void => {
       this.subscriptions.push(event(guard.wrap<[E], unknown>(what, undefined, listener)));
@@ -72,15 +60,8 @@ export class Notes implements vscode.Disposable {
     for (const subscription of this.subscriptions) subscription.dispose();
   }
 
-  get service(): Service {
+  get held(): HeldNotes {
     return this.current;
-  }
-
-  /** A service that holds all chapters of the handbook: one of its own, so that no keystroke in a note goes through them. */
-  async handbookService(): Promise<Service> {
-    const service = new Service(this.library, readSettings(), "in slices");
-    await service.loadChapters([...CHAPTERS.keys()]);
-    return service;
   }
 
   /** The path of a document that is a note or a page of the handbook; undefined for others, and for old versions of notes beside a new one. */
@@ -93,48 +74,9 @@ export class Notes implements vscode.Disposable {
     return this.open.has(path);
   }
 
-  /** Where a span of a note is; undefined for a note that is not held. */
-  location(path: string, span: Span): vscode.Location | undefined {
-    const snapshot = this.service.snapshot(path);
-    const uri = toUri(path);
-    return snapshot && uri && new vscode.Location(uri, toRange(snapshot.lines, span));
-  }
-
-  /** The edits of several notes as one step of the editor. */
-  workspaceEdit(changes: readonly NoteEdits[]): vscode.WorkspaceEdit {
-    const result = new vscode.WorkspaceEdit();
-    for (const { path, edits } of changes) {
-      for (const { span, text } of edits) {
-        const place = this.location(path, span);
-        if (place === undefined) throw new Error(`An edit was asked for in ${path}, which is not held.`);
-        result.replace(place.uri, place.range, text);
-      }
-    }
-    return result;
-  }
-
-  /** Reads all notes of the workspace that are not held yet. Gives those that cannot be read. */
-  async holdAll({ token, report }: Watch = {}): Promise<readonly UnreadNote[]> {
-    const files = await vscode.workspace.findFiles(NOTE_FILES, OTHERS_FILES, undefined, token);
-    const held = new Set(this.service.paths());
-    const unread: UnreadNote[] = [];
-    for (const [done, path] of files.map(toPath).entries()) {
-      if (token?.isCancellationRequested) break;
-      report?.(done, files.length);
-      if (held.has(path)) continue;
-      const result = await this.library.read(path);
-      await breath();
-      if ("text" in result) this.hold(path, result.text);
-      else unread.push({ path, why: result.detail });
-    }
-    await this.load();
-    this.changed();
-    return unread;
-  }
-
-  /** Until no range is left to be searched for. */
-  async settled(token: vscode.CancellationToken): Promise<void> {
-    while (!this.current.isSettled && !token.isCancellationRequested) await breath();
+  /** Takes a text from disk, unless the note was opened meanwhile. */
+  hold(path: string, text: string): void {
+    if (!this.open.has(path)) this.held.open(path, text);
   }
 
   /** Somebody looks at a place: what is still to be searched there is searched now, for a slice of time at the most. */
@@ -144,16 +86,33 @@ export class Notes implements vscode.Disposable {
     this.searchSlice();
   }
 
-  /** A text from disk, unless the note was opened meanwhile. */
-  private hold(path: string, text: string): void {
-    if (!this.open.has(path)) this.service.open(path, text);
+  /** Reads the notes that others use. Whether any was read. */
+  async load(): Promise<boolean> {
+    if (!(await this.held.load())) return false;
+    // A note that was opened while its file was read may have got the older text.
+    for (const [path, document] of this.open) this.held.open(path, document.getText());
+    return true;
+  }
+
+  /** Tells that answers may have changed, and searches for the ranges that are pending in them. */
+  changed(): void {
+    this.changes.fire();
+    if (this.isSearching || this.current.isSettled) return;
+    this.isSearching = true;
+    void this.guard.run("Searching for ranges", undefined, async () => {
+      try {
+        await this.search();
+      } finally {
+        this.isSearching = false;
+      }
+    });
   }
 
   private opened(document: vscode.TextDocument): void {
     const path = this.pathOf(document);
     if (path === undefined) return;
     this.open.set(path, document);
-    this.service.open(path, document.getText());
+    this.held.open(path, document.getText());
     this.changedInEditor();
   }
 
@@ -170,9 +129,9 @@ export class Notes implements vscode.Disposable {
   }
 
   private follow(path: string, document: vscode.TextDocument, edits: readonly Edit[]): void {
-    this.service.edit(path, edits);
+    this.held.edit(path, edits);
     // A change of all line ends, for one, is not told edit by edit.
-    if (this.service.snapshot(path)?.text.length !== lengthOf(document)) this.service.open(path, document.getText());
+    if (this.held.snapshot(path)?.text.length !== lengthOf(document)) this.held.open(path, document.getText());
   }
 
   private async closed(document: vscode.TextDocument): Promise<void> {
@@ -182,7 +141,6 @@ export class Notes implements vscode.Disposable {
 
   private configured(event: vscode.ConfigurationChangeEvent): void {
     if (!event.affectsConfiguration(SECTION)) return;
-    this.service.configure(readSettings());
     this.changes.fire();
   }
 
@@ -191,36 +149,22 @@ export class Notes implements vscode.Disposable {
     if (this.open.has(path)) return;
     const result = await this.library.read(path);
     if (this.open.has(path)) return;
-    if ("text" in result) this.service.open(path, result.text);
-    else this.service.close(path);
+    if ("text" in result) this.held.open(path, result.text);
+    else this.held.close(path);
     this.changedInEditor();
   }
 
   /** After a bug nothing that the old service holds is trusted. */
   private startAfresh(): void {
-    this.current = new Service(this.library, readSettings(), "in slices");
+    this.current = new HeldNotes(this.library, "in slices", this.readParts);
     for (const [path, document] of this.open)
-      this.guard.run(`Opening ${path}`, undefined, () => this.service.open(path, document.getText()));
+      this.guard.run(`Opening ${path}`, undefined, () => this.held.open(path, document.getText()));
   }
 
   private changedInEditor(): void {
     this.changed();
     void this.guard.run("Reading the notes that others use", undefined, async () => {
       if (await this.load()) this.changed();
-    });
-  }
-
-  /** Tells that answers may have changed, and searches for the ranges that are pending in them. */
-  private changed(): void {
-    this.changes.fire();
-    if (this.isSearching || this.current.isSettled) return;
-    this.isSearching = true;
-    void this.guard.run("Searching for ranges", undefined, async () => {
-      try {
-        await this.search();
-      } finally {
-        this.isSearching = false;
-      }
     });
   }
 
@@ -254,13 +198,6 @@ export class Notes implements vscode.Disposable {
   private searchSlice(): void {
     const end = performance.now() + SLICE_MS;
     this.current.search(() => performance.now() >= end);
-  }
-
-  private async load(): Promise<boolean> {
-    if (!(await this.service.load())) return false;
-    // A note that was opened while its file was read may have got the older text.
-    for (const [path, document] of this.open) this.service.open(path, document.getText());
-    return true;
   }
 }
 

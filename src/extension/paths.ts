@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
-import { chapterAt } from "../service";
-import { chapterPathOf, chapterUri } from "./handbookDocuments";
+import { chapterAt } from "../heldNotes";
+import { chapterPathOf, chapterUri } from "./handbookFiles";
 
 /** Scheme, authority and path of an address. */
 const PARTS = /^([a-z][a-z0-9+.-]*):\/\/([^/]*)(\/.*)$/i;

@@ -1,7 +1,8 @@
 import * as vscode from "vscode";
 import { toDiagnostic } from "./converters";
 import type { Guard } from "./guard";
-import { breath, type Notes, type UnreadNote } from "./notes";
+import type { AskedNotes, UnreadNote } from "./askedNotes";
+import { breath } from "./notes";
 import { toUri } from "./paths";
 
 /** Underlines that come and go with every key distract; a value beside its line does not wait for this. */
@@ -19,7 +20,7 @@ export class Problems implements vscode.Disposable {
   private unread: readonly UnreadNote[] = [];
 
   constructor(
-    private readonly notes: Notes,
+    private readonly notes: AskedNotes,
     guard: Guard,
   ) {
     this.refresh = guard.wrap("Findings", undefined, () => this.showNow());

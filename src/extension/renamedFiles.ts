@@ -1,10 +1,10 @@
 import * as vscode from "vscode";
 import type { Guard } from "./guard";
-import type { Notes } from "./notes";
+import type { AskedNotes } from "./askedNotes";
 import { toPath } from "./paths";
 
 /** When a person renames or moves notes or folders, the paths in `use` follow it, in the same step. */
-export function registerRenamedFiles(notes: Notes, guard: Guard): vscode.Disposable {
+export function registerRenamedFiles(notes: AskedNotes, guard: Guard): vscode.Disposable {
   const nothing = new vscode.WorkspaceEdit();
   const follow = guard.wrap("A renamed file", nothing, async (files: vscode.FileWillRenameEvent["files"]) => {
     await notes.holdAll();

@@ -1,6 +1,6 @@
 import * as vscode from "vscode";
 import type { Guard } from "./guard";
-import type { Notes } from "./notes";
+import type { AskedNotes } from "./askedNotes";
 
 /** Beside the counts of problems, which stand at the left with high priorities. */
 const PRIORITY = 10;
@@ -15,7 +15,7 @@ export class StatusBar implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[];
 
   constructor(
-    private readonly notes: Notes,
+    private readonly notes: AskedNotes,
     guard: Guard,
   ) {
     this.item.name = "Copperbook";

@@ -16,4 +16,10 @@ describe("the extension in a page, without Node, in an untrusted workspace", () 
     assert.equal(await rig.waitForBeside(30, "holds"), "holds, 36 % to spare");
     assert.deepEqual(rig.errors, []);
   });
+
+  it("answers what lies in the second file of the extension", async () => {
+    await rig.openFile("shelf.calcs.md");
+    assert.match(await rig.waitForStatus("fail"), /\d fail · .* hold/);
+    assert.deepEqual(rig.errors, []);
+  });
 });

@@ -1,0 +1,5 @@
+import { readCsvTable } from "../note/csvTable";
+import type { Parts } from "./parts";
+
+/** For those who need not care what is read when. */
+export const WHOLE_PARTS: Parts = { readCsvTable };

@@ -1,0 +1,31 @@
+import * as vscode from "vscode";
+import { AskedNotes } from "./askedNotes";
+import { registerCheckAll } from "./checkAll";
+import type { Guard } from "./guard";
+import { registerHandbook } from "./handbookDocuments";
+import type { HandbookFiles } from "./handbookFiles";
+import { registerLanguageFeatures } from "./languageFeatures";
+import type { Notes } from "./notes";
+import { Problems } from "./problems";
+import { registerRenamedFiles } from "./renamedFiles";
+import { StatusBar } from "./statusBar";
+
+export { WHOLE_PARTS } from "../service";
+
+/** The extension's second file: everything but the values beside lines. */
+export function registerAnswers(notes: Notes, handbook: HandbookFiles, guard: Guard): vscode.Disposable {
+  const asked = new AskedNotes(notes);
+  const configured = guard.wrap("Settings were changed", undefined, (event: vscode.ConfigurationChangeEvent) => {
+    asked.configured(event);
+  });
+  const problems = new Problems(asked, guard);
+  return vscode.Disposable.from(
+    vscode.workspace.onDidChangeConfiguration(configured),
+    problems,
+    new StatusBar(asked, guard),
+    registerLanguageFeatures(asked, guard),
+    registerHandbook(handbook, () => asked.handbookService(), guard),
+    registerRenamedFiles(asked, guard),
+    registerCheckAll(asked, problems, guard),
+  );
+}

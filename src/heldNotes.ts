@@ -1,0 +1,135 @@
+import { chapterAt } from "./engine/handbook";
+import type { Library } from "./engine/library";
+import type { Parts } from "./engine/parts";
+import { Program } from "./engine/program";
+import type { Snapshot } from "./engine/snapshot";
+import { isTableFile } from "./engine/uses";
+import type { LineResult } from "./features/feature";
+import { results } from "./features/results";
+import type { Edit } from "./text/edit";
+import type { Span } from "./text/span";
+
+export type { LineResult } from "./features/feature";
+export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
+export type { Library, ReadResult } from "./engine/library";
+export type { Parts } from "./engine/parts";
+export type { Snapshot } from "./engine/snapshot";
+export type { Edit } from "./text/edit";
+export type { LineIndex } from "./text/lineIndex";
+export type { Span } from "./text/span";
+
+/** When ranges that have to be searched for are found. */
+export type Searches = "at once" | "in slices";
+
+/**
+ * Notes as they are held: opened, edited and read, with their states and what stands beside their lines. It is all that
+ * the first values need, and the first of the extension's two files; whatever else is said or asked is the service's.
+ * Paths are what the {@link Library} takes them for. Of a note that it does not hold, it knows nothing.
+ */
+export class HeldNotes {
+  readonly program = new Program();
+  /** Another number whenever the notes, or ranges in them, may have become others. */
+  revision = 0;
+  /** Of the notes as they stand; what is worked out from a snapshot is kept with it. */
+  private readonly snapshots = new Map<string, Snapshot>();
+
+  /**
+   * @param searches when ranges that have to be searched for are found: by the call that changes a note, or slice by slice
+   * with {@link search}, and until then what rests on them is marked as pending
+   * @param readParts reads what only some notes need, when one first does
+   */
+  constructor(
+    private readonly library: Library,
+    private readonly searches: Searches,
+    private readonly readParts: () => Promise<Parts>,
+  ) {}
+
+  /** Opens a note, or gives an open one a new text. Answers are up to date at once, but for notes still to be read by {@link load}. */
+  open(path: string, text: string): void {
+    // Without what reads tables, a table is left to {@link load}.
+    if (isTableFile(path) && !this.program.parts) return this.close(path);
+    this.change(() => this.program.setText(path, text));
+  }
+
+  /** Edits an open note; the spans are in the text before. */
+  edit(path: string, edits: readonly Edit[]): void {
+    const fromTheEnd = [...edits].sort((a, b) => b.span.start - a.span.start || b.span.end - a.span.end);
+    this.change(() => fromTheEnd.forEach((edit) => this.program.edit(path, edit)));
+  }
+
+  /** Forgets a note. If others use it, {@link load} reads it again: so it is also the answer to a file that changed. */
+  close(path: string): void {
+    this.change(() => this.program.close(path));
+  }
+
+  /** Reads chapters of the handbook that no note mentions yet, and the chapters that those mention. */
+  async loadChapters(chapters: readonly string[]): Promise<boolean> {
+    for (const chapter of chapters) this.program.chapters.ask(chapter);
+    return this.load();
+  }
+
+  /** Reads the notes that others use, and the notes that those use, until none is missing. Whether any was read. */
+  async load(): Promise<boolean> {
+    let isAny = false;
+    for (let wanted = this.program.wanted(); wanted.length > 0; wanted = this.program.wanted()) {
+      isAny = true;
+      if (wanted.some(isTableFile)) this.program.parts ??= await this.readParts();
+      const results = await Promise.all(wanted.map(async (path) => ({ path, result: await this.library.read(path) })));
+      this.change(() => {
+        // What was opened while the library read is newer than what it read.
+        for (const { path, result } of results) if (!this.program.notes.has(path)) this.program.provide(path, result);
+      });
+    }
+    return isAny;
+  }
+
+  /** Whether there is no range left to be searched for. */
+  get isSettled(): boolean {
+    return this.program.isSettled;
+  }
+
+  /** Searches for ranges until all are found or it is told that it is time to pause. */
+  search(isTimeToPause: () => boolean): void {
+    if (this.isSettled) return;
+    this.forgetStates();
+    this.program.search(isTimeToPause);
+  }
+
+  /** Somebody looks at these spans of a note: what is to be searched there comes first. */
+  lookAt(path: string, spans: readonly Span[]): void {
+    this.program.lookAt(path, spans);
+  }
+
+  /** The notes held: those that are open, and those that they use. Chapters of the handbook are not among them. */
+  paths(): readonly string[] {
+    return [...this.program.notes.keys()].filter((path) => chapterAt(path) === undefined);
+  }
+
+  /** The state of a note. */
+  snapshot(path: string): Snapshot | undefined {
+    const known = this.snapshots.get(path);
+    if (known) return known;
+    const fresh = this.program.snapshot(path);
+    if (fresh) this.snapshots.set(path, fresh);
+    return fresh;
+  }
+
+  /** What stands beside the lines. */
+  results(path: string): readonly LineResult[] {
+    const snapshot = this.snapshot(path);
+    return snapshot ? results(snapshot) : [];
+  }
+
+  /** States are taken anew when they are next asked for. */
+  forgetStates(): void {
+    this.snapshots.clear();
+    this.revision++;
+  }
+
+  private change(make: () => void): void {
+    this.forgetStates();
+    make();
+    if (this.searches === "at once") this.program.settle();
+    else this.program.update();
+  }
+}
