@@ -1,5 +1,7 @@
+import { parametersOf } from "../syntax/signature";
 import { Kind, NONE, type Node } from "../syntax/tree";
 import { chapterEntry, meansChapter, unknownHolder } from "./chapterMember";
+import { fittingArgument, resultIn } from "./argumentUnits";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
 import { compileEnd } from "./ends";
@@ -70,8 +72,9 @@ function inline(compiler: Compiler, node: Node, found: Entry, name: string): Ope
       if (!value) return undefined;
       bound.set(key, value);
     }
-    const result = compiler.expression(statement.value);
-    const { domain } = statement;
+    const { domain, unit } = statement;
+    const value = compiler.expression(statement.value);
+    const result = value && unit !== undefined ? resultIn(compiler, value, unit) : value;
     if (result && domain !== undefined)
       compiler.domains.check({ name, entry: found, domain, span, origins, ...(caller ? { caller } : {}) });
     return result;
@@ -83,7 +86,7 @@ function bindArguments(compiler: Compiler, node: Node, found: Entry, name: strin
   const { statement } = found;
   if (statement.kind !== "function") return undefined;
   const names = statement.parameters.map((parameter) => statement.tree.text(parameter.name));
-  const signature = `${name}(${names.join(", ")})`;
+  const signature = `${name}(${parametersOf(statement).join(", ")})`;
   const refuse = (at: Node, reason: string) =>
     compiler.fail(at, { code: "function.arguments", name, reason, signature });
   const given = new Map<string, Binding>();
@@ -96,7 +99,8 @@ function bindArguments(compiler: Compiler, node: Node, found: Entry, name: strin
     if (!names.includes(key)) return refuse(child, `has no parameter \`${key}\``);
     if (given.has(key)) return refuse(child, `gets \`${key}\` twice`);
     const value = argumentAt(compiler, isNamed ? tree.first(child) : child);
-    if (value) given.set(key, value);
+    const fitting = value && fittingArgument(compiler, found, name, key, value);
+    if (fitting) given.set(key, fitting);
     else isWhole = false;
   }
   if (!isWhole) return undefined;

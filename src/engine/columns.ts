@@ -1,5 +1,5 @@
 import { RATIO } from "../quantity/dimension";
-import { isUnit, type Unit } from "../quantity/unit";
+import type { Unit } from "../quantity/unit";
 import { isName } from "../syntax/name";
 import { CellKind, type Column } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
@@ -7,12 +7,11 @@ import { ownCircle } from "./circles";
 import { checkAssembly } from "./assembly";
 import type { Compiler, RowScope, Surroundings } from "./compile";
 import { columnName, NO_TYPE, type ColumnType, type Entry, type EntryType } from "./entry";
-import { powerNode, unitOf, unitTrouble } from "./literal";
 import { SPARSE } from "./mentions";
 import { NATIVES } from "./natives";
 import { quantity, textual, truth, type Operand } from "./operand";
 import type { EngineProblem } from "./problem";
-import { shownIn } from "./shownIn";
+import { bracketUnit, shownIn } from "./shownIn";
 import { commonUnit } from "./statedUnit";
 
 /** A column compiled: its type, and for each row what is stored, undefined where the row has no value. */
@@ -47,7 +46,7 @@ export class ColumnCompiler implements RowScope {
   ) {
     const head = entry.table?.type;
     this.names = head?.kind === "table" ? head.rows : [];
-    if (statement.unit !== undefined) this.unit = this.headerUnit(statement.unit);
+    if (statement.unit !== undefined) this.unit = bracketUnit(compiler, statement.unit);
   }
 
   compile(): CompiledColumn {
@@ -179,13 +178,6 @@ export class ColumnCompiler implements RowScope {
   private cellName(row: number): string {
     const { table, tree, name } = this.statement;
     return cellName(table, this.names[row] ?? "", row, tree.text(name));
-  }
-
-  private headerUnit(node: Node): Unit | undefined {
-    const { compiler, statement, around, entry } = this;
-    const unit = unitOf(statement.tree, node, (name) => around.isCounted(entry, name));
-    if (isUnit(unit)) return unit;
-    return compiler.fail(powerNode(statement.tree, node, unit.name), unitTrouble(unit));
   }
 
   private checkName(): void {

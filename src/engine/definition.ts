@@ -1,5 +1,5 @@
 import { isSeriesName } from "../quantity/series";
-import { isBuiltInUnit, isUnit, type Unit } from "../quantity/unit";
+import { isBuiltInUnit, type Unit } from "../quantity/unit";
 import { Kind, Operator, type Node } from "../syntax/tree";
 import type { ChoicePart, Column, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
 import { ColumnCompiler } from "./columns";
@@ -9,14 +9,13 @@ import type { Clause } from "./condition";
 import type { DomainCheck } from "./domainChecks";
 import { compileSolution } from "./equation";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
-import { powerNode, unitOf, unitTrouble } from "./literal";
 import { partAt } from "./members";
 import { NATIVES } from "./natives";
 import { quantity, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
 import { keptUnit, unitBeside } from "./statedUnit";
-import { shownIn } from "./shownIn";
+import { bracketUnit, shownIn } from "./shownIn";
 import type { Code } from "./tape";
 
 /** A statement compiled: its type, its operations (in the code that was given), and which results they store. */
@@ -242,11 +241,8 @@ class DefinitionCompiler {
 
   /** `NAME [unit]`: the dimension must agree; a bare zero takes it. */
   private shownIn(operand: Operand, bracket: Node): Operand {
-    const { compiler } = this;
-    const unit = unitOf(compiler.tree, bracket, (name) => this.around.isCounted(this.entry, name));
-    if (isUnit(unit)) return shownIn(compiler, operand, unit, bracket);
-    compiler.fail(powerNode(compiler.tree, bracket, unit.name), unitTrouble(unit));
-    return operand;
+    const unit = bracketUnit(this.compiler, bracket);
+    return unit ? shownIn(this.compiler, operand, unit, bracket) : operand;
   }
 
   /** The value that is used comes first; what is wanted is kept behind it. */
@@ -360,6 +356,8 @@ class DefinitionCompiler {
     const { compiler, entry, around } = this;
     const name = statement.tree.text(statement.name);
     if (NATIVES.has(name)) compiler.fail(statement.name, { code: "name.native", name });
+    for (const { unit } of [...statement.parameters, statement])
+      if (unit !== undefined) bracketUnit(compiler, unit);
     for (const mention of entry.mentions) {
       if (
         mention.use === "value" &&

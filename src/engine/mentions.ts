@@ -45,8 +45,10 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
       break;
     case "function":
       for (const parameter of statement.parameters) {
+        if (parameter.unit !== undefined) walk.unit(parameter.unit);
         if (parameter.default !== undefined) walk.expression(parameter.default);
       }
+      if (statement.unit !== undefined) walk.unit(statement.unit);
       walk.within(
         statement.parameters.map(({ name }) => statement.tree.text(name)),
         () => {

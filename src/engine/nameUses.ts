@@ -124,8 +124,12 @@ class Walk {
     return this.found;
   }
 
-  private functionDefinition({ parameters, value, domain }: FunctionDefinition): void {
-    for (const parameter of parameters) if (parameter.default !== undefined) this.expression(parameter.default);
+  private functionDefinition({ parameters, unit, value, domain }: FunctionDefinition): void {
+    for (const parameter of parameters) {
+      if (parameter.unit !== undefined) this.unit(parameter.unit);
+      if (parameter.default !== undefined) this.expression(parameter.default);
+    }
+    if (unit !== undefined) this.unit(unit);
     this.binding(
       parameters.map(({ name }) => name),
       () => {

@@ -153,6 +153,15 @@ export type EngineTrouble =
   | { readonly code: "solution.several"; readonly name: string; readonly at: readonly string[]; readonly left: number }
   | { readonly code: "function.recursive"; readonly path: readonly string[] }
   | { readonly code: "function.arguments"; readonly name: string; readonly reason: string; readonly signature: string }
+  /** An argument is of another kind than its parameter's unit, which is given as written, asks for. */
+  | {
+      readonly code: "function.argumentUnit";
+      readonly name: string;
+      readonly parameter: string;
+      readonly unit: string;
+      readonly wanted: Pick<Side, "dimension" | "point">;
+      readonly side: Side;
+    }
   | { readonly code: "function.tooLarge"; readonly name: string }
   | { readonly code: "function.body"; readonly name: string; readonly problem: EngineProblem; readonly within: Place }
   /** Text stands where a quantity or a condition is needed. */

@@ -1,8 +1,16 @@
-import type { Unit } from "../quantity/unit";
+import { isUnit, type Unit } from "../quantity/unit";
 import type { Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
+import { powerNode, unitOf, unitTrouble } from "./literal";
 import type { Operand } from "./operand";
 import { areTurnAndAngle, countsTurns } from "./turns";
+
+/** The unit in brackets behind a name of the open statement; undefined where it is none, which is reported. */
+export function bracketUnit(compiler: Compiler, bracket: Node): Unit | undefined {
+  const { tree, frame, around } = compiler;
+  const unit = unitOf(tree, bracket, (name) => around.isCounted(frame.entry, name));
+  return isUnit(unit) ? unit : compiler.fail(powerNode(tree, bracket, unit.name), unitTrouble(unit));
+}
 
 /** `NAME [unit]`: the dimension must agree; a bare zero takes it. */
 export function shownIn(compiler: Compiler, operand: Operand, unit: Unit, bracket: Node): Operand {

@@ -5,7 +5,7 @@ import { chapterMeant, noteUsedAs, type Notes } from "../engine/referent";
 import { relativePath } from "../engine/relativePath";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { writingAt } from "../engine/writing";
-import { signatureOf } from "../phrases/describeFunction";
+import { signatureOf } from "../syntax/signature";
 import { outcomeText } from "../phrases/outcomeText";
 import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
 import { listedUnits } from "../phrases/unitList";

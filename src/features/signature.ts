@@ -2,7 +2,7 @@ import { NATIVES } from "../engine/natives";
 import { noteUsedAs, type Notes } from "../engine/referent";
 import type { Snapshot } from "../engine/snapshot";
 import { writingAt } from "../engine/writing";
-import { parametersOf } from "../phrases/describeFunction";
+import { parametersOf } from "../syntax/signature";
 import type { FunctionDefinition } from "../syntax/statement";
 
 /** The function that is being called at a place, and which of its arguments is being written. */

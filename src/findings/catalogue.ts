@@ -16,6 +16,7 @@ import { choiceShort } from "./choiceShort";
 import { correlationInputs } from "./correlationInputs";
 import { correlationTogether } from "./correlationTogether";
 import { functionArguments } from "./functionArguments";
+import { functionArgumentUnit } from "./functionArgumentUnit";
 import { counterLimits } from "./counterLimits";
 import { functionDomain } from "./functionDomain";
 import { functionBody } from "./functionBody";
@@ -289,6 +290,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "function.domain": functionDomain,
   "function.recursive": functionRecursive,
   "function.arguments": functionArguments,
+  "function.argumentUnit": functionArgumentUnit,
   "function.tooLarge": functionTooLarge,
   "solution.several": solutionSeveral,
   "solution.none": solutionNone,

@@ -1,6 +1,7 @@
 import type { Row, Snapshot } from "../engine/snapshot";
 import { mentionsOf } from "../engine/mentions";
-import { domainOf, signatureOf } from "./describeFunction";
+import { signatureOf } from "../syntax/signature";
+import { domainOf } from "./describeFunction";
 import { ruleText } from "./describeQuantity";
 import { outcomeText } from "./outcomeText";
 import { onOneLine, sourceOf, withoutComments } from "./sourceText";

@@ -3,6 +3,7 @@ import { nameUsesOf } from "../engine/nameUses";
 import type { Notes } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { FunctionDefinition } from "../syntax/statement";
+import { signatureOf } from "../syntax/signature";
 import { Kind, NONE, type Node } from "../syntax/tree";
 import { formulaOf, numberUnder } from "./describeQuantity";
 import { code, codeBlock, escaped } from "./markdown";
@@ -61,20 +62,6 @@ function resultAt({ row, node, scope }: CallPlace, trial: Trial): string {
 /** The condition on the arguments under which a function holds, as it is written; empty where it states none. */
 export function domainOf({ domain, tree, text }: FunctionDefinition): string {
   return domain === undefined ? "" : onOneLine(withoutComments(text.slice(tree.start(domain), tree.end(domain))));
-}
-
-/** `loop(length, area = 0.5 mm^2)`. */
-export function signatureOf(definition: FunctionDefinition): string {
-  return `${definition.tree.text(definition.name)}(${parametersOf(definition).join(", ")})`;
-}
-
-/** The parameters of a function, each with what it is unless it is given: `area = 0.5 mm^2`. */
-export function parametersOf({ tree, text, parameters }: FunctionDefinition): readonly string[] {
-  return parameters.map((parameter) => {
-    const by = parameter.default;
-    const otherwise = by === undefined ? "" : ` = ${text.slice(tree.start(by), tree.end(by))}`;
-    return tree.text(parameter.name) + otherwise;
-  });
 }
 
 /** What a call gives for each parameter, with numbers in place of names; nothing where the name stands in no call. */

@@ -22,7 +22,7 @@ export function definition(at: Cursor): Statement {
   return { kind: "derived", ...base(at), name: named, unit: shown, value, choice };
 }
 
-/** Whether a name is followed by brackets and `=`: `f(a, b = 2) =`, which is known only at the closing bracket. */
+/** Whether a name is followed by brackets and `=`: `f(a, b [V] = 2 V) =`, which is known only at the closing bracket. */
 export function isFunctionShape(at: Cursor): boolean {
   const { text, limit } = at;
   let end = at.end;
@@ -36,38 +36,46 @@ export function isFunctionShape(at: Cursor): boolean {
     else if (at.is(Token.Close)) open--;
     if (open > 0) at.advance();
   } while (open > 0 && !at.is(Token.End));
-  const is = at.is(Token.Close) && at.isAssigned;
+  const is = at.is(Token.Close) && BECOMES.test(text.slice(at.end, at.end + LONGEST_UNIT));
   at.resume(start);
   return is;
 }
 
-/** `NAME(a, b = 2) = expression [where condition]`, from the name. */
+/** `=` behind the brackets of a function, or behind those and a unit. */
+const BECOMES = /^\s*(\[[^\]\n"]*\]\s*)?=(?!=)/;
+const LONGEST_UNIT = 200;
+
+/** `NAME(a, b [unit] = 2) [unit] = expression [where condition]`, from the name. */
 export function functionDefinition(at: Cursor): Statement {
   const named = definedName(at);
   const opened = at.start;
   at.advance();
   const parameters: Parameter[] = [];
+  const told = at.problems.length;
   at.commaSeparates = true;
   while (at.is(Token.Word)) {
     const parameter = definedName(at);
-    if (at.is(Token.Equal)) {
-      at.advance();
-      parameters.push({ name: parameter, default: expression(at) });
-    } else parameters.push({ name: parameter });
+    const unit = at.is(Token.OpenSquare) ? shownUnit(at) : undefined;
+    const isGiven = at.is(Token.Equal);
+    if (isGiven) at.advance();
+    parameters.push({ name: parameter, unit, default: isGiven ? expression(at) : undefined });
     if (!at.is(Token.Comma)) break;
     at.advance();
     if (!at.is(Token.Word)) at.unexpected("name");
   }
   at.commaSeparates = false;
+  // A bracket that was not closed took the rest of the line with it, and that has been said.
+  if (at.is(Token.End) && at.problems.length > told) return broken(at, present(at, named));
   const before = at.problems.length;
   if (!at.is(Token.Close)) at.unexpected(parameters.length > 0 ? ")" : "name");
   at.close(opened, Token.Close);
   at.spoilt = false;
+  const shown = at.is(Token.OpenSquare) ? shownUnit(at) : undefined;
   const isBroken = at.problems.length > before;
   const value = assigned(at, WHERE, "function");
   const domain = at.acceptWord(Word.Where) ? upTo(at, expression(at), 0, "function") : undefined;
   if (isBroken) return broken(at, present(at, named));
-  return { kind: "function", ...base(at), name: named, parameters, value, domain };
+  return { kind: "function", ...base(at), name: named, parameters, unit: shown, value, domain };
 }
 
 /** `choose NAME = value`, from the word `choose`. */

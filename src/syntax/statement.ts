@@ -87,6 +87,8 @@ export interface FunctionDefinition extends Base {
   readonly kind: "function";
   readonly name: Node;
   readonly parameters: readonly Parameter[];
+  /** The unit of what it gives. */
+  readonly unit?: Node;
   readonly value: Node;
   /** The condition behind `where`: for which arguments the expression holds. */
   readonly domain?: Node;
@@ -94,6 +96,8 @@ export interface FunctionDefinition extends Base {
 
 export interface Parameter {
   readonly name: Node;
+  /** A unit of the kind that its arguments are of; undefined where it takes any. */
+  readonly unit?: Node;
   readonly default?: Node;
 }
 

@@ -71,6 +71,59 @@ describe("functions", () => {
     `);
   });
 
+  it("say of what kind their arguments are, and what they give", () => {
+    checkFindings(`
+    items LED
+    cutoff(R [Ω], C [F] = 100 nF) [kHz] = 1 / (2 * π * R * C)
+    warm(T [°C], rise [K]) [°C] = T + rise
+    at(E [lx], d [m], angle [°] = 0 °) = E * d^2
+    a [Hz] = cutoff(1 kΩ)
+    b = cutoff(1 kΩ, 100 mH)
+                     ~~~~~~ function.argumentUnit
+    c = cutoff(1000)
+               ~~~~ function.argumentUnit
+    d = cutoff(0, C = 0)
+    ~~~~~~~~~~~~~~~~~~~~ value.undefined
+    e = warm(25 °C, 10 K)
+    f = warm(25 °C, 10 °C)
+                    ~~~~~ function.argumentUnit
+    g = warm(25 K, 10 K)
+             ~~~~ function.argumentUnit
+    h = cutoff("one")
+               ~~~~~ text.unexpected
+    i = cutoff(10 Ω/LED)
+    k = cutoff(3 Ω, C = a)
+                        ~ function.argumentUnit
+    l = at(5 lx, 2 m, 30)
+    per(n [LED], I [A/LED]) = n * I
+    m = per(3, 2 mA/LED)
+            ~ function.argumentUnit
+    n = per(3 LED, 2 mA/LED)
+    `);
+  });
+
+  it("say of what they give that it is of another kind than their brackets", () => {
+    checkFindings(`
+    drop(I [A], R [Ω]) [W] = I * R
+    a = drop(1 A, 2 Ω)
+        ~~~~~~~~~~~~~~ function.body
+    broken(x [nonsense], y [m]) [worse] = x
+              ~~~~~~~~ unit.unknown
+                                 ~~~~~ unit.unknown
+    b = broken(1 V, 2 m)
+    c = broken(1 V, 2 s)
+                    ~~~ function.argumentUnit
+    `);
+  });
+
+  it("are shown in the unit of what they give, with whatever prefix fits", () => {
+    tells([
+      ["cutoff(R [Ω], C [F]) [Hz] = 1 / (2 * π * R * C)", "function"],
+      ["a = cutoff(1 kΩ, 1 nF)", "159.155 kHz"],
+      ["b = cutoff(1 kΩ, 1 F)", "159.155 µHz"],
+    ]);
+  });
+
   it("must not take a native function's name, and say so", () => {
     checkFindings(`
     sqrt(x) = x / 2

@@ -82,6 +82,18 @@ describe("colouring of notes", () => {
     it("shows the unit asked for after a defined name", () =>
       assertHas("I_total [mA] = a", "I_total entity.name.variable", "mA keyword.other.unit"));
 
+    it("tells the units of a function's parameters, and of what it gives", () => {
+      assertHas(
+        "fill(C [F], k [W/(m·K)] = (1 + 2) * 1 W/(m·K)) [µs] = C",
+        "fill entity.name.function",
+        "C variable.parameter",
+        "F keyword.other.unit",
+        "k variable.parameter",
+        "W/(m·K) keyword.other.unit",
+        "µs keyword.other.unit",
+      );
+    });
+
     it("tells a function, its parameters and its calls", () => {
       assertTokens("fill(C, R = 2 Ω) = ln(2) * R", [
         "fill entity.name.function",
