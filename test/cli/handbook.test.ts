@@ -17,7 +17,7 @@ describe("copperbook handbook", () => {
     const { code, output } = await look("resistor");
     assert.equal(code, ExitCode.Good);
     assert.match(output, /^Resistors\n\nDividers and equivalent sources/);
-    assert.match(output, /^ {2}resistor\.divider\(U, R_1, R_2\)\n {6}voltage \(V\) across the lower resistor/m);
+    assert.match(output, /^ {2}resistor\.divider\(U \[V\], R_1 \[Ω\], R_2 \[Ω\]\) \[V\]\n {6}voltage across the lower resistor/m);
     assert.match(output, /^ {2}resistor\.k_B = 1\.380649e-23 J\/K$/m);
   });
 
@@ -27,8 +27,8 @@ describe("copperbook handbook", () => {
     assert.equal(
       output,
       [
-        "led.burden(supply, n, V_f)",
-        "  gives     voltage (V) that the resistor bears, n LEDs of V_f (V) in series",
+        "led.burden(supply [V], n, V_f [V]) [V]",
+        "  gives     voltage that the resistor bears, n LEDs of V_f in series",
         "  formula   supply - n * V_f",
         "  source    Kirchhoff's voltage law; the fifth is common practice.",
         "  example   must burden(24 V, 7, 3 V) inside 3 V ± 0.001 %",
@@ -38,7 +38,7 @@ describe("copperbook handbook", () => {
   });
 
   it("finds a function or a constant in whatever chapter", async () => {
-    assert.match((await look("star_arm")).output, /^resistor\.star_arm\(R_a, R_b, R_c\)\n/);
+    assert.match((await look("star_arm")).output, /^resistor\.star_arm\(R_a \[Ω\], R_b \[Ω\], R_c \[Ω\]\) \[Ω\]\n/);
     assert.match((await look("k_B")).output, /value {5}1\.380649e-23 J\/K\n {2}is {8}Boltzmann's constant\n {2}source/);
   });
 

@@ -17,9 +17,9 @@ describe("the index of the handbook", () => {
       ["## led · Light-emitting diodes", "## db · Decibels"],
     );
     const burden = links.find(({ at }) => lines[at.line].startsWith("- led.burden("))!;
-    assert.equal(lines[burden.at.line].slice(burden.at.start, burden.at.end), "led.burden(supply, n, V_f)");
+    assert.equal(lines[burden.at.line].slice(burden.at.start, burden.at.end), "led.burden(supply [V], n, V_f [V]) [V]");
     const page = service.snapshot("handbook:led")!.text.split("\n");
-    assert.match(page[burden.line - 1], /^ {4}burden\(supply, n, V_f\) =/);
+    assert.match(page[burden.line - 1], /^ {4}burden\(supply \[V\], n, V_f \[V\]\) \[V\] =/);
     assert.equal(links.filter(({ chapter, line }) => chapter === "db" && line === 1).length, 1);
   });
 });

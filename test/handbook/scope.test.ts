@@ -99,10 +99,10 @@ describe("what is offered of the handbook", () => {
     const service = await loaded(PATH, text, {});
     const answer = service.hover(PATH, offset);
     assert.deepEqual(answer?.markdown.split("\n\n"), [
-      "**`led.burden(supply, n, V_f)`**",
+      "**`led.burden(supply [V], n, V_f [V]) [V]`**",
       "```text\nsupply - n * V_f\n24 V   - 7 * 3 V\n```",
       "gives **3 V**",
-      "voltage \\(V\\) that the resistor bears, n LEDs of V\\_f \\(V\\) in series",
+      "voltage that the resistor bears, n LEDs of V\\_f in series",
       "Source: Kirchhoff's voltage law; the fifth is common practice.",
     ]);
     assert.deepEqual(answer?.page, { chapter: "led", name: "burden" });
@@ -148,8 +148,8 @@ describe("what is offered of the handbook", () => {
     assert.deepEqual(service.completions(PATH, offset), []);
     await service.loadFor(PATH, offset);
     const found = service.completions(PATH, offset).find(({ label }) => label === "series_resistor");
-    assert.equal(found?.detail, "series_resistor(supply, n, V_f, I)");
-    assert.equal(found?.documentation, "series resistor (Ω) for a current (A)");
+    assert.equal(found?.detail, "series_resistor(supply [V], n, V_f [V], I [A]) [Ω]");
+    assert.equal(found?.documentation, "series resistor for a current");
     const start = marked(note("x = le¦\n"));
     const chapters = holding({ [PATH]: start.text }).completions(PATH, start.offset);
     const led = chapters.find(({ label }) => label === "led");
@@ -167,7 +167,7 @@ describe("what is offered of the handbook", () => {
     const written = await signature(
       "f(a, b = 2) = a # half\ny = led.burden(1 V, 2, 3 V)\nx = led.burden(24 V, f(1)¦)\n",
     );
-    assert.deepEqual([written?.label, written?.active], ["led.burden(supply, n, V_f)", 1]);
+    assert.deepEqual([written?.label, written?.active], ["led.burden(supply [V], n, V_f [V])", 1]);
     const own = await signature("f(a, b = 2) = a # half\nx = 2 * f(3, b = ¦)\n");
     assert.deepEqual(own, { label: "f(a, b = 2)", parameters: ["a", "b = 2"], active: 1, documentation: "half" });
     assert.equal((await signature("x = atan2(1, ¦)\n"))?.active, 1);
