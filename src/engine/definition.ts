@@ -356,8 +356,7 @@ class DefinitionCompiler {
     const { compiler, entry, around } = this;
     const name = statement.tree.text(statement.name);
     if (NATIVES.has(name)) compiler.fail(statement.name, { code: "name.native", name });
-    for (const { unit } of [...statement.parameters, statement])
-      if (unit !== undefined) bracketUnit(compiler, unit);
+    for (const { unit } of [...statement.parameters, statement]) if (unit !== undefined) bracketUnit(compiler, unit);
     for (const mention of entry.mentions) {
       if (
         mention.use === "value" &&

@@ -16,9 +16,7 @@ export const functionArgumentUnit: Wording<"function.argumentUnit"> = {
   },
   fixes: (problem, { row }) => {
     const text = meant(problem);
-    return text === undefined
-      ? []
-      : [{ title: `Write ${text}`, edits: [replaceIn(row, problem.side.span, text)] }];
+    return text === undefined ? [] : [{ title: `Write ${text}`, edits: [replaceIn(row, problem.side.span, text)] }];
   },
 };
 

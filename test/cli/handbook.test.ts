@@ -17,7 +17,10 @@ describe("copperbook handbook", () => {
     const { code, output } = await look("resistor");
     assert.equal(code, ExitCode.Good);
     assert.match(output, /^Resistors\n\nDividers and equivalent sources/);
-    assert.match(output, /^ {2}resistor\.divider\(U \[V\], R_1 \[Ω\], R_2 \[Ω\]\) \[V\]\n {6}voltage across the lower resistor/m);
+    assert.match(
+      output,
+      /^ {2}resistor\.divider\(U \[V\], R_1 \[Ω\], R_2 \[Ω\]\) \[V\]\n {6}voltage across the lower resistor/m,
+    );
     assert.match(output, /^ {2}resistor\.k_B = 1\.380649e-23 J\/K$/m);
   });
 

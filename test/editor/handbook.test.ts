@@ -16,7 +16,13 @@ describe("the handbook in the editor", () => {
 
   it("says at a call the formula, the result, the source and the page", async () => {
     const hover = await rig.hover("series_resistor", "Source:", 3);
-    const parts = ["led.series_resistor(supply [V], n, V_f [V], I [A]) [Ω]", "20 mA", "gives 150 Ω", "Kirchhoff", "The chapter led"];
+    const parts = [
+      "led.series_resistor(supply [V], n, V_f [V], I [A]) [Ω]",
+      "20 mA",
+      "gives 150 Ω",
+      "Kirchhoff",
+      "The chapter led",
+    ];
     const places = parts.map((part) => hover.indexOf(part));
     assert.ok(!places.includes(-1), `The hover says:\n${hover}`);
     await rig.screenshot("handbook hover");
