@@ -25,9 +25,10 @@ import { Runner } from "./runner";
 import { coneSizeOf, isToBeSearched, Searches } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
 import { NotesAround } from "./surroundings";
+import { TableUsers } from "./tableUsers";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
 import { judgeAssumptions } from "./unused";
-import { usedPath, useTrouble } from "./uses";
+import { usedPath, usedPaths, useTrouble } from "./uses";
 
 /** A look at what would be does not search longer than this, some tenths of a second, while somebody waits for it. */
 const MOST_SLICES_TRIED = 1000;
@@ -68,6 +69,7 @@ export class Program {
   private readonly unread = new Map<string, ReadResult>();
   private readonly surroundings = new NotesAround(this, this.literals, this.lookup, this.unread);
   readonly chapters = new ChapterReaders();
+  readonly tableUsers = new TableUsers();
   private graphChanged = false;
   private readonly searches = new Searches(this);
   private readonly builds = new Builds(this);
@@ -124,18 +126,9 @@ export class Program {
 
   /** The paths of notes that are used, and of chapters that are mentioned, that are neither open nor asked for yet. */
   wanted(): string[] {
-    const paths = new Set<string>();
-    for (const chapter of this.chapters.wanted()) {
-      const path = chapterPath(chapter);
-      if (!this.notes.has(path) && !this.unread.has(path)) paths.add(path);
-    }
-    for (const note of this.notes.values()) {
-      for (const entry of note.entries()) {
-        const path = entry.statement.kind === "use" ? usedPath(entry) : undefined;
-        if (path !== undefined && !this.notes.has(path) && !this.unread.has(path)) paths.add(path);
-      }
-    }
-    return [...paths];
+    const chapters = [...this.chapters.wanted()].map(chapterPath);
+    const isKnown = (path: string) => this.notes.has(path) || this.unread.has(path);
+    return [...new Set([...chapters, ...usedPaths(this.notes.values())])].filter((path) => !isKnown(path));
   }
 
   /** Brings every entry up to date, and finds every range that has to be searched for. */
@@ -283,6 +276,7 @@ export class Program {
       } else note.declared.set(name, [entry]);
       this.nameChanged(note, name);
     }
+    this.recount(this.tableUsers.add(entry));
     if (statement.kind === "correlation") note.correlations.add(entry);
     if (statement.kind === "measured") note.measurements.add(entry);
     if (statement.kind === "measured" && statement.instead) {
@@ -300,6 +294,7 @@ export class Program {
       dropFrom(note.declared, name, entry);
       this.nameChanged(note, name);
     }
+    this.recount(this.tableUsers.drop(entry));
     if (note.correlations.delete(entry) && statement.kind === "correlation")
       for (const node of [statement.first, statement.second]) this.invalidateDeclared(note, statement.tree.text(node));
     note.measurements.delete(entry);
@@ -355,9 +350,17 @@ export class Program {
         this.invalidateMentions(note, name);
         this.invalidateDeclared(note, name);
       }
+      for (const path of this.tableUsers.usedBy(note)) this.recount(path, names);
       for (const entry of note.suggestions.changed(names)) this.invalidate(entry);
     }
     this.changedNames.clear();
+  }
+
+  /** What a file counts may have changed: all of it, or what these names mean there. */
+  private recount(path: string | undefined, names?: Iterable<string>): void {
+    const table = path === undefined ? undefined : this.notes.get(path);
+    if (!names) for (const entry of table?.entries() ?? []) this.invalidate(entry);
+    else if (table) for (const name of names) this.invalidateMentions(table, name);
   }
 
   private invalidateMentions(note: Note, name: string): void {

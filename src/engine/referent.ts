@@ -156,7 +156,7 @@ export function referencesTo(
 }
 
 /** The notes that share quantities with one: those it uses, those that use it, and so on. */
-function linkedWith(path: string, notes: Notes): readonly string[] {
+export function linkedWith(path: string, notes: Notes): readonly string[] {
   const links = notes
     .paths()
     .flatMap((from) =>

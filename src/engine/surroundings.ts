@@ -9,6 +9,7 @@ import type { Lookup } from "./lookup";
 import type { Piece } from "./piece";
 import { probe, type Probed } from "./probe";
 import type { Program } from "./program";
+import { declaresItems } from "./tableUsers";
 import type { Code, Slots } from "./tape";
 
 /** The notes of a program, as the compiler sees them. */
@@ -77,7 +78,8 @@ export class NotesAround implements Surroundings {
   }
 
   isCounted(entry: Entry, name: string): boolean {
-    return this.find(entry, name)?.statement.kind === "items";
+    const { note } = entry;
+    return declaresItems(note, name) || (note.isTable && this.program.tableUsers.count(note.path, name));
   }
 
   suggest(entry: Entry, name: string, wanted: "quantity" | "function"): string | undefined {

@@ -1,5 +1,6 @@
 import type { Entry } from "./entry";
 import { resolvePath, type ReadResult } from "./library";
+import type { Note } from "./note";
 import type { EngineProblem } from "./problem";
 
 /** The note that a `use` statement names, where it can be one; undefined for itself and for paths that climb out. */
@@ -7,6 +8,11 @@ export function usedPath({ statement, note }: Entry): string | undefined {
   if (statement.kind !== "use") return undefined;
   const path = resolvePath(note.path, statement.tree.text(statement.path));
   return path === undefined || path === note.path || !isUsable(path) ? undefined : path;
+}
+
+/** The paths of all notes that these use. */
+export function usedPaths(notes: Iterable<Note>): readonly string[] {
+  return [...notes].flatMap((note) => [...note.entries()].flatMap((entry) => usedPath(entry) ?? []));
 }
 
 /** Why a `use` statement gives nothing. `whyUnread` says what the library had to say of a note that is not there. */

@@ -6,6 +6,7 @@ import type { Row, Snapshot } from "../engine/snapshot";
 import { rowsOf } from "../engine/tableReferent";
 import { isTableFile } from "../engine/uses";
 import { describeFunction, type CallPlace, type Trial } from "../phrases/describeFunction";
+import { describeItems } from "../phrases/describeItems";
 import { describeQuantity, named, ruleText } from "../phrases/describeQuantity";
 import { describeCell, describeColumn, describeFile, describeRow, describeTable } from "../phrases/describeTable";
 import { code, codeBlock, escaped } from "../phrases/markdown";
@@ -116,7 +117,7 @@ function describeDefined(
       return [`**${code(name)}** is ${code(outcome.row)} of ${code(outcome.table)}`, ...about.slice(1)];
     }
     case "items":
-      return describeItems(name, row, home);
+      return describeItems(name, row, home, notes);
     case "function":
       return statement.kind === "function" ? describeFunction(statement, row, home, at, notes, trial) : [];
     case "later":
@@ -149,17 +150,6 @@ function noteText(path: string, notes: Notes): string {
   const heading = note.blocks.flatMap(({ block }) => (block.kind === "prose" ? block.headings : []))[0] as
     { readonly text: string } | undefined;
   return heading ? `The note ${code(path)}: ${escaped(heading.text)}` : `The note ${code(path)}`;
-}
-
-function describeItems(name: string, row: Row, home: Snapshot): readonly string[] {
-  const quantities = home.rows.flatMap(({ outcome }) =>
-    outcome.kind === "quantity" && outcome.dimension.counts.has(name) ? [outcome.name] : [],
-  );
-  return [
-    `**${code(name)}** is counted: a unit of its own, which only ${code(`without ${name}`)} drops.`,
-    escaped(row.statement.comment),
-    quantities.length > 0 ? `In ${named([...new Set(quantities)].map(code))}` : "",
-  ].filter(isSaid);
 }
 
 function seriesText(name: string): readonly string[] {

@@ -4,9 +4,18 @@ import { columnName } from "../engine/entry";
 import { CONSTANTS, NATIVES } from "../engine/natives";
 import { nameUsesOf } from "../engine/nameUses";
 import { relativePath } from "../engine/relativePath";
-import { referenceAt, referencesTo, usesOf, type Reference, type Referent } from "../engine/referent";
+import {
+  linkedWith,
+  referenceAt,
+  referencesTo,
+  usesOf,
+  wordOf,
+  type Reference,
+  type Referent,
+} from "../engine/referent";
 import type { Snapshot } from "../engine/snapshot";
 import { rowsOf } from "../engine/tableReferent";
+import { isTableFile } from "../engine/uses";
 import { isBuiltInUnit } from "../quantity/unit";
 import { foldName, isName, KEYWORDS, lookAlikeKey, OPENING_WORDS } from "../syntax/name";
 import type { Edit } from "../text/edit";
@@ -31,6 +40,11 @@ export function rename(snapshot: Snapshot, offset: number, newName: string, note
   const { referent } = reference;
   const places = referencesTo(referent, notes);
   const paths = [...new Set(places.map(({ path }) => path))];
+  const file = paths.find(isTableFile) ?? fileThatCounts(referent, notes);
+  if (file !== undefined)
+    return {
+      refusal: `\`${wordOf(referent)}\` stands in the file \`${file}\`, which is read and not written: rename it there.`,
+    };
   const refusal = refusalOf(referent, foldName(newName), paths, notes);
   if (refusal !== undefined) return { refusal };
   return {
@@ -39,6 +53,15 @@ export function rename(snapshot: Snapshot, offset: number, newName: string, note
       edits: places.filter((place) => place.path === path).map(({ span }) => ({ span, text: newName })),
     })),
   };
+}
+
+/** A file in which the word for something that is counted stands as a unit. */
+function fileThatCounts(referent: Named, notes: Notes): string | undefined {
+  if (referent.kind !== "defined" || referent.row.statement.kind !== "items") return undefined;
+  return linkedWith(referent.path, notes).find((path) => {
+    const file = isTableFile(path) ? notes.get(path) : undefined;
+    return file !== undefined && usesOf(file, referent.name).some(({ use }) => use.role === "unit");
+  });
 }
 
 type Named = Extract<Referent, { kind: "defined" | "bound" | "row" }>;
@@ -119,9 +142,16 @@ function takenIn(snapshot: Snapshot, referent: Named, newName: string): string |
   return undefined;
 }
 
-/** A place where the new name would stand for something else: for a parameter, or for what the parameter hides. */
+/** A place where the new name would stand for something else: for a column, for a parameter, or for what the parameter hides. */
 function capturedIn(snapshot: Snapshot, referent: Named, newName: string): string | undefined {
   if (referent.kind === "defined") {
+    const table = usesOf(snapshot, referent.name)
+      .map(({ use }) => use)
+      .find(
+        ({ table: of, role }) => of !== undefined && role !== "unit" && snapshot.find(columnName(of, newName)),
+      )?.table;
+    if (table !== undefined)
+      return `\`${newName}\` is a column of \`${table}\`, in whose formulas \`${referent.name}\` stands: there it would stand for the column.`;
     const captured = usesOf(snapshot, referent.name).find(
       ({ use }) => use.role !== "bound" && use.scope.includes(newName),
     );

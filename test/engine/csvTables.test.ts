@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { loaded } from "../features/notes";
+import { holding, loaded } from "../features/notes";
 
 const PATH = "n.calcs.md";
 
@@ -95,5 +95,24 @@ describe("a CSV file", () => {
     const lines = Array.from({ length: 50_000 }, (_, i) => `p${i},${i % 100},0.${i % 10} EUR`);
     const csv = ["part,qty,price", ...lines].join("\n");
     assert.deepEqual(await beside(csv, "n = size(parts.qty)", "all = sum(parts.qty)"), ["50000", "2475000"]);
+  });
+
+  it("counts what the notes count that use it, whichever comes or goes first", () => {
+    const service = holding({});
+    const shown = () => service.record(PATH).values.at(-1)?.shown;
+    const note = '    items LED\n    use "parts.csv" as parts\n    n = sum(parts.qty)\n';
+    service.open(PATH, note);
+    service.open("parts.csv", "part,qty\nbar,3 LED\nrail,4 LED\n");
+    assert.equal(shown(), "7 LED");
+    for (const gone of ["    items LED\n", '    use "parts.csv" as parts\n', note]) {
+      service.open(PATH, note.replace(gone, ""));
+      assert.equal(shown() ?? "", "");
+      service.open(PATH, note);
+      assert.equal(shown(), "7 LED");
+    }
+    service.close("parts.csv");
+    assert.equal(shown(), "");
+    service.open("parts.csv", "part,qty\nbar,3 LED\nrail,5 LED\n");
+    assert.equal(shown(), "8 LED");
   });
 });

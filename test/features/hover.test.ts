@@ -319,7 +319,7 @@ describe("hover over units and words", () => {
     ["x = 5 E¦UR", "**`EUR`** currency\n\nA unit of its own: there are no exchange rates."],
     [
       "items LED  # white\nx = 5 L¦ED",
-      "**`LED`** is counted: a unit of its own, which only `without LED` drops.\n\nwhite\n\nIn `x`",
+      "**`LED`** is counted: a unit of its own, which only `without LED` drops.\n\nwhite\n\n- `x` 5 LED",
     ],
     ["x = 1 Ω choose 1 Ω from E¦3", "**`E3`** of IEC 60063, one decade\n\n1.0 · 2.2 · 4.7"],
     ["¦items LED", "`items NAME, NAME`\n\nthings that are counted, each a unit of its own"],

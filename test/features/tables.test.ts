@@ -123,8 +123,37 @@ describe("a data table in the editor", () => {
     );
     assert.equal(renamed(at("parts:"), "list"), NOTE.replaceAll("parts", "list"));
     assert.equal(renamed(at("| qty", 1, 2), "price"), "`price` is another column of `parts`.");
+    assert.equal(
+      renamed(at("boards ="), "qty"),
+      NOTE.replace("    boards =", "    qty =").replace("= boards", "= qty"),
+    );
     assert.match(renamed(at("| bar", 1, 2), "M4×8"), /is no name, and this row is named behind a dot/);
     assert.equal(renamed(at('"M3×8" |', 1, 2), "M4×8"), NOTE.replaceAll("M3×8", "M4×8"));
+  });
+
+  it("refuses a name that a formula of a table would take for its column", () => {
+    const note = "    f = 2\n\n| t: | a | b = a * f |\n| -- | - | - |\n| x | 1 | |\n";
+    const renaming = holding({ [PATH]: note }).rename(PATH, 4, "a");
+    assert.equal(
+      "refusal" in renaming && renaming.refusal,
+      "`a` is a column of `t`, in whose formulas `f` stands: there it would stand for the column.",
+    );
+    assert.ok("edits" in holding({ [PATH]: note.replace("a * f", "a") }).rename(PATH, 4, "a"));
+  });
+
+  it("refuses to rename what stands in a file", () => {
+    const { text, offset } = marked('    items LE¦D\n    use "p.csv" as p\n    a = sum(p.qty)\n');
+    const files = holding({ [PATH]: text, "p.csv": "name,qty\nbar,3 LED\n" });
+    const refusal = (at: number) => {
+      const renaming = files.rename(PATH, at, "lamp");
+      return "refusal" in renaming ? renaming.refusal : "";
+    };
+    assert.equal(refusal(offset), "`LED` stands in the file `p.csv`, which is read and not written: rename it there.");
+    assert.equal(
+      refusal(text.indexOf("qty")),
+      "`qty` stands in the file `p.csv`, which is read and not written: rename it there.",
+    );
+    assert.equal(files.record(PATH).values[0].shown, "3 LED");
   });
 
   it("is aligned on request, and then left alone", () => {
@@ -156,6 +185,36 @@ describe("a data table in the editor", () => {
       ["parts", "2 rows", ["qty ", "price ", "total total 19.25 EUR", "kind "]],
     );
     assert.equal(NOTE.slice(table!.span.start, table!.span.end).split("\n").length, 4);
+  });
+
+  it("tells over a counted unit what is counted, where, and what it comes to", () => {
+    const { text, offset } = marked(`
+    items LE¦D, board  # white
+    use "more.csv" as more
+    boards = 8 board
+    on_boards = sum(lamps.all)
+    spare = 5 % * 200 LED
+    double = 2 * on_boards
+    must double = 224 LED
+    I = 20 mA/LED
+
+| lamps: | per_board   | all = per_board * boards | loose |
+| ------ | ----------: | -----------------------: | ----: |
+| bar    | 12 LED/board |                         | 3 LED |
+| rail   | 2 LED/board |                          | 2 board |
+`);
+    const files = { [PATH]: text, "more.csv": "name,qty\npanel,30 LED\nscrew,4\n" };
+    assert.equal(
+      holding(files).hover(PATH, offset)?.markdown,
+      [
+        "**`LED`** is counted: a unit of its own, which only `without LED` drops.",
+        "white",
+        "- `spare` 10 LED, from `5 % * 200 LED`\n- `double` 224 LED, from `2 * on_boards`\n- `lamps.loose` 3 LED, in `bar`\n- `more.qty` 30 LED, in `panel`",
+        "Together 267 LED, if none of them is counted in another",
+        "Counted in there: `on_boards`, `lamps.all`",
+        "Also in `I`, `lamps.per_board`",
+      ].join("\n\n"),
+    );
   });
 
   it("keeps cells that are left empty in an assembly out of the record", () => {
