@@ -28,6 +28,12 @@ export class Lookup {
     return note?.isTable ? note.declared.get(tableFileName(note.path))?.[0] : undefined;
   }
 
+  /** The measurement that stands instead of an assumption: the one with the latest date, else the last written. */
+  replacementOf(entry: Entry): Entry | undefined {
+    const { name, note } = entry;
+    return name !== undefined && this.find(entry, name) === entry ? note.replacements.get(name)?.at(-1) : undefined;
+  }
+
   /** A column of a table, by the table's head. */
   column(table: Entry, name: string): Entry | undefined {
     return table.note.declared.get(columnName(table.name ?? "", name))?.find((column) => column.table === table);

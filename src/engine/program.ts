@@ -462,12 +462,8 @@ export class Program {
     return this.lookup.noteUsedBy(use);
   }
 
-  /** The measurement that stands instead of an assumption: the one with the latest date, else the last written. */
   replacementOf(entry: Entry): Entry | undefined {
-    const name = entry.name;
-    return name !== undefined && this.find(entry, name) === entry
-      ? entry.note.replacements.get(name)?.at(-1)
-      : undefined;
+    return this.lookup.replacementOf(entry);
   }
 
   /** Brings an entry up to date if nothing that it rests on is still waiting. */
