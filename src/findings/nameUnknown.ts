@@ -1,6 +1,7 @@
 import { declaredNames } from "../engine/entry";
-import { isChapter } from "../engine/handbook";
+import { chapterPath, isChapter } from "../engine/handbook";
 import { mentionsOf } from "../engine/mentions";
+import { NATIVES } from "../engine/natives";
 import { chapterMeant } from "../engine/referent";
 import { nearestName } from "../engine/suggest";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
@@ -9,22 +10,24 @@ import { SERIES_NAMES } from "../quantity/series";
 import { isName } from "../syntax/name";
 import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
+import { otherName, type OtherName } from "../phrases/otherNames";
 import { findName, shortened } from "../phrases/side";
 import type { FindingContext, ProblemOf, Wording } from "./finding";
-import { replaceIn, statementAbove } from "./fixing";
+import { replaceIn, rewritings, statementAbove } from "./fixing";
 
 /** `b = burdne / 2`: nothing of that name is defined. */
 export const nameUnknown: Wording<"name.unknown"> = {
   severity: "error",
   reference: "Nothing of this name is defined. Correct the name, define it, or state it as an assumption.",
-  message: ({ name: written, suggestion, isUnit, isHolder, span }, { row, context }) => {
+  message: (problem, { row, context }) => {
+    const { name: written, suggestion, isUnit, isHolder, span } = problem;
     const name = shortened(written);
     if (isHolder) return unknownHolder(name, suggestion);
     const dot = name.indexOf(".");
     if (dot > 0 && chapterMeant(context.snapshot, name.slice(0, dot)) !== undefined)
-      return notInChapter(name, dot, suggestion);
+      return notInChapter(name, dot, suggestion, membersNear(name, dot, context));
     if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot, context);
-    const usual = USUAL.get(name);
+    const usual = usualName(problem, row);
     if (usual !== undefined) return `\`${name}\` is not defined. ${usual.says}`;
     if ((SERIES_NAMES as readonly string[]).includes(name.toUpperCase()))
       return `\`${name.toUpperCase()}\` is a series. A value is chosen from it: \`choose 620 Ω from ${name.toUpperCase()}\`.`;
@@ -42,11 +45,8 @@ export const nameUnknown: Wording<"name.unknown"> = {
   },
   fixes: (problem, { row, context }) => {
     const { suggestion, span, name, isUnit } = problem;
-    const usual = USUAL.get(name);
-    if (usual !== undefined)
-      return usual.text === undefined
-        ? []
-        : [{ title: `Write ${usual.text}`, edits: [replaceIn(row, span, usual.text)], isPreferred: true }];
+    const usual = usualName(problem, row);
+    if (usual !== undefined) return rewritings({ span, rewritten: usual.texts }, row);
     if (suggestion !== undefined)
       return [{ title: `Write ${suggestion}`, edits: [replaceIn(row, span, suggestion)], isPreferred: true }];
     const number = withNumber(name, span, row);
@@ -57,6 +57,16 @@ export const nameUnknown: Wording<"name.unknown"> = {
     return assumed ? [...fixes, assumed] : fixes;
   },
 };
+
+/** What other languages mean by a name; a name of the note that differs by a slip only comes before it. */
+function usualName({ name, suggestion, span }: ProblemOf<"name.unknown">, row: Row): OtherName | undefined {
+  const isOurs = suggestion === undefined || NATIVES.has(suggestion);
+  return isOurs ? otherName(name, isCalledAt(span, row)) : undefined;
+}
+
+function isCalledAt({ end }: Span, { statement }: Row): boolean {
+  return /^\s*\(/.test(statement.text.slice(end));
+}
 
 /** The unit behind a number. `5/s` becomes `5 1/s`: with `5/1 s` the fraction would take the unit, and be 5 s. */
 function withNumber(name: string, span: Span, { statement }: Row): { span: Span; text: string; shown: string } {
@@ -71,10 +81,39 @@ function unknownHolder(name: string, suggestion: string | undefined): string {
   return suggestion === undefined ? plain : `${plain} Did you mean \`${suggestion}\`?`;
 }
 
-function notInChapter(name: string, dot: number, suggestion: string | undefined): string {
+function notInChapter(name: string, dot: number, suggestion: string | undefined, near: readonly string[]): string {
   const [chapter, member] = [name.slice(0, dot), name.slice(dot + 1)];
   const plain = `\`${member}\` is not in the chapter \`${chapter}\` of the handbook.`;
-  return suggestion === undefined ? plain : `${plain} Did you mean \`${chapter}.${suggestion}\`?`;
+  if (suggestion !== undefined) return `${plain} Did you mean \`${chapter}.${suggestion}\`?`;
+  const listed = near.length === 0 ? "" : ` Near it: ${near.map((each) => `\`${chapter}.${each}\``).join(", ")}.`;
+  return `${plain}${listed} All that it has is listed by \`copperbook handbook ${chapter}\`.`;
+}
+
+/** So many members of a chapter are named. */
+const MOST_NEAR = 3;
+
+/** What a chapter has whose name shares a word with the one that is wanted: `led.series_resistor` for `led.resistor`. */
+function membersNear(name: string, dot: number, { other }: FindingContext): readonly string[] {
+  const wanted = name
+    .slice(dot + 1)
+    .toLowerCase()
+    .split("_");
+  const members = other(chapterPath(name.slice(0, dot)))?.rows.flatMap((row) =>
+    declaredNames(row.statement).map((declared) => declared.name),
+  );
+  const shared = (member: string): number =>
+    member.split("_").filter((word) => wanted.some((part) => isSameWord(word, part))).length;
+  return [...(members ?? [])]
+    .filter((member) => shared(member) > 0)
+    .sort((a, b) => shared(b) - shared(a))
+    .slice(0, MOST_NEAR);
+}
+
+/** Letters that two forms of a word share at least: `resistor` and `resistance`, and not `cost` and `count`. */
+const STEM = 5;
+
+function isSameWord(a: string, b: string): boolean {
+  return (a === b && a.length > 1) || (a.length >= STEM && b.length >= STEM && a.slice(0, STEM) === b.slice(0, STEM));
 }
 
 function notInOtherNote(name: string, dot: number, { snapshot, other }: FindingContext): string {
@@ -88,14 +127,6 @@ function notInOtherNote(name: string, dot: number, { snapshot, other }: FindingC
   const plain = `\`${member}\` is not defined in the note \`${note}\`.`;
   return meant === undefined ? plain : `${plain} Did you mean \`${note}.${meant}\`?`;
 }
-
-/** Names that other languages have, what is written here, and what may be put in their place as it is. */
-const USUAL: ReadonlyMap<string, { readonly says: string; readonly text?: string }> = new Map([
-  ["pi", { says: "The number is written `π`.", text: "π" }],
-  ["e", { says: "Powers of the number e are `exp(x)`; e itself is `exp(1)`.", text: "exp(1)" }],
-  ["log", { says: "Write `ln` for the natural logarithm, `log10` for the decimal one." }],
-  ["pow", { says: "A power is written with `^`: `2^3`." }],
-]);
 
 /**
  * States the name as an assumption of one unit, of the dimension that its place needs. It is found by trying: what the

@@ -20,8 +20,12 @@ export const temperaturePair: Wording<"temperature.pair"> = {
           : `Cannot set ${a} beside ${b}.`;
     return `${plain}${wayOut(operation, left, right)}`;
   },
-  fixes: ({ operation, left, right }, { row }) => {
-    const rewritten = [...degrees(left, right), ...aboveZero(operation, left, right)];
+  fixes: (problem, { row }) => {
+    const { operation, left, right } = problem;
+    const limits = dashedLimits(operation, left, right);
+    if (limits !== undefined)
+      return [{ title: `Write ${limits}`, edits: [replaceIn(row, around(left, right), limits)] }];
+    const rewritten = [...degrees(operation, left, right), ...aboveZero(operation, left, right)];
     if (rewritten.length > 0)
       return rewritten.map(({ side, text }) => ({ title: `Write ${text}`, edits: [replaceIn(row, side.span, text)] }));
     // Beside a point, or beside a difference, a literal in °C where a difference belongs was meant as one.
@@ -37,7 +41,10 @@ export const temperaturePair: Wording<"temperature.pair"> = {
 };
 
 function wayOut(operation: string, left: Side, right: Side): string {
-  const [degree] = degrees(left, right);
+  const limits = dashedLimits(operation, left, right);
+  if (limits !== undefined) return ` For limits write \`${limits}\`.`;
+  const [degree] = degrees(operation, left, right);
+  if (degree?.text.endsWith("K")) return ` A difference is written in K: \`${degree.text}\`.`;
   if (degree) return ` A point on a scale is written in °C: \`${degree.text}\`.`;
   const isTemperature = left.dimension === TEMPERATURE && right.dimension === TEMPERATURE;
   const usual = isTemperature ? " A difference is written in K, a point on a scale in °C." : "";
@@ -50,12 +57,19 @@ interface Rewritten {
   readonly text: string;
 }
 
-/** Beside a point, `125 C` (coulomb) and a bare `125` were meant in degrees. */
-function degrees(left: Side, right: Side): readonly Rewritten[] {
+/** `20 - 30 °C`: limits with a dash, as they are printed. */
+function dashedLimits(operation: string, left: Side, right: Side): string | undefined {
+  const [, high] = /^(-?[\d.]+)\s*°[CF]$/.exec(right.text) ?? [];
+  const areLimits = operation === "subtract" && high !== undefined && /^-?[\d.]+$/.test(left.text);
+  return areLimits && Number(left.text) < Number(high) ? `${left.text} .. ${right.text}` : undefined;
+}
+
+/** Beside a point, `125 C` (coulomb) and a bare `125` were meant in degrees; what is added to a point is a difference. */
+function degrees(operation: string, left: Side, right: Side): readonly Rewritten[] {
   return withPoint(left, right).flatMap(([, side]) => {
     const number = /^(-?[\d._]+)\s*C?$/.exec(side.text)?.[1];
     const isMeant = side.dimension === CHARGE || (side.dimension === RATIO && side.text !== ABSOLUTE_ZERO);
-    return number !== undefined && isMeant ? [{ side, text: `${number} °C` }] : [];
+    return number !== undefined && isMeant ? [{ side, text: `${number} ${operation === "add" ? "K" : "°C"}` }] : [];
   });
 }
 

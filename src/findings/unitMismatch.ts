@@ -1,9 +1,12 @@
 import type { MismatchOperation, Side } from "../engine/problem";
 import type { Row } from "../engine/snapshot";
-import { RATIO } from "../quantity/dimension";
+import { CURRENCIES } from "../quantity/currencies";
+import { RATIO, RESISTANCE, withoutCounts } from "../quantity/dimension";
+import { isBuiltInUnit } from "../quantity/unit";
 import { withForgottenUnit } from "../phrases/forgottenUnit";
 import { extraCounts, kindText, sideText, type Scope } from "../phrases/side";
 import { solidAngleText } from "../phrases/solidAngle";
+import { codeMeant } from "../phrases/unitMeant";
 import type { Span } from "../text/span";
 import type { ProblemOf, Site, Wording } from "./finding";
 import { replaceIn } from "./fixing";
@@ -45,7 +48,14 @@ function mendedBy(text: string | undefined, { span }: Side): Mended[] {
 function wayOut(problem: ProblemOf<"unit.mismatch">, site: Site<"unit.mismatch">): string {
   const [first] = mended(problem, site);
   const { left, right } = problem;
-  if (first === undefined) return solidAngleText(left.dimension, right.dimension);
+  if (first === undefined) {
+    const code = codeInKelvin(problem);
+    if (code !== undefined)
+      return ` \`K\` behind a decimal number is the kelvin. If thousands of ohms are meant, write \`${code}\`.`;
+    return (
+      differentCountsText(left, right) + exchangeText(left, right) + solidAngleText(left.dimension, right.dimension)
+    );
+  }
   return first.text.includes(" without ")
     ? ` What is counted is dropped by \`${first.text}\`.`
     : ` If a unit was forgotten, write \`${first.text}\`.`;
@@ -89,6 +99,32 @@ const SENTENCES: Readonly<
   branches: (a, b) => `Both branches are of one kind; these are ${a} and ${b}.`,
   parallel: (a, b) => `Cannot put ${b} in parallel with ${a}.`,
 };
+
+/** `4.7K` beside a resistance, as a letter code. */
+function codeInKelvin({ left, right }: ProblemOf<"unit.mismatch">): string | undefined {
+  const side = left.dimension === RESISTANCE ? right : right.dimension === RESISTANCE ? left : undefined;
+  const [, number] = /^(\d+(?:\.\d+)?)\s*K$/.exec(side?.text ?? "") ?? [];
+  return number === undefined ? undefined : codeMeant(`${number}k`);
+}
+
+/** The two count different things, and are alike otherwise. */
+function differentCountsText(left: Side, right: Side): string {
+  const of = ({ dimension }: Side, { dimension: other }: Side) =>
+    [...dimension.counts.keys()].filter((name) => dimension.counts.get(name) !== other.counts.get(name));
+  const [a, b] = [of(left, right), of(right, left)];
+  if (a.length === 0 || b.length === 0 || [...a, ...b].some(isBuiltInUnit)) return "";
+  if (withoutCounts(left.dimension, a) !== withoutCounts(right.dimension, b)) return "";
+  const plain = `\`(${left.text} without ${a.join(", ")})\` and \`(${right.text} without ${b.join(", ")})\``;
+  return ` Without what they count they are ${plain}.`;
+}
+
+/** Money of two currencies. */
+function exchangeText({ dimension: a }: Side, { dimension: b }: Side): string {
+  const [from] = [...b.counts.keys()].filter((name) => CURRENCIES.has(name) && !a.counts.has(name));
+  const [to] = [...a.counts.keys()].filter((name) => CURRENCIES.has(name) && !b.counts.has(name));
+  if (from === undefined || to === undefined) return "";
+  return ` There are no exchange rates. State one in \`${to}/${from}\`, and multiply by it.`;
+}
 
 /** One side counts something that the other does not. */
 function withoutCounted(side: Side, other: Side): string | undefined {

@@ -1,4 +1,5 @@
 import { decibelsMeant, decibelText } from "../phrases/decibels";
+import { otherUnit } from "../phrases/otherUnits";
 import { findName, type Scope } from "../phrases/side";
 import { codeMeant, unitMeant, withoutRemark } from "../phrases/unitMeant";
 import { describeUnitTrouble, type UnitTrouble } from "../quantity/unit";
@@ -16,23 +17,32 @@ export const unitUnknown: Wording<"unit.unknown"> = {
   reference:
     "A word behind a number is its unit, and this one is none. Correct it, put an operator before a name, or say by `items` that it is counted.",
   message: ({ word, trouble, isName: isQuantity, rewritten, span }, { row, context }) => {
+    const counted = countedMeant(word, context);
+    if (counted !== undefined) return `\`${word}\` is no unit: what is counted here is \`${counted}\`, one or many.`;
+    const pi = piText(word);
+    if (pi !== undefined) return `\`π\` is a number and no unit. Write \`${pi}\` behind the number.`;
     if (!isQuantity) {
       if (trouble.kind === "decibel") return describeUnitTrouble(trouble) + decibelText(word, levelIn(row, span));
       if (isHenry(trouble)) return `\`h\` is the hour and takes no prefix. A henry is \`H\`: \`${trouble.prefix}H\`.`;
       if (trouble.kind !== "unknown") return describeUnitTrouble(trouble);
-      const code = codeMeant(textOf(row, literalAround(row, span)));
+      const code = codeMeant(textOf(row, numberBefore(row, span)));
       if (code !== undefined) return `\`${word}\` is no unit. Write \`${code}\`.`;
+      const other = otherUnit(word);
+      if (other !== undefined) return `\`${word}\` is no unit here; 1 ${word} is ${other}.`;
       const plain = withoutRemark(word);
       if (plain !== undefined)
         return `\`${word}\` is no unit: nothing is attached to a unit. Write \`${plain}\`, and say in the name what it is.`;
-      const counted = countedMeant(word, context);
-      return describeUnitTrouble({ ...trouble, suggestion: counted ?? unitMeant(word, trouble.suggestion) });
+      return describeUnitTrouble({ ...trouble, suggestion: unitMeant(word, trouble.suggestion) });
     }
     const what = `\`${word}\` is a quantity and no unit, and what stands behind a number is its unit.`;
     return rewritten === undefined ? what : `${what} Write \`${rewritten}\`.`;
   },
   fixes: (problem, { row, context }) => {
     const { word, trouble, rewritten } = problem;
+    const counted = countedMeant(word, context);
+    if (counted !== undefined) return corrected(problem, row, counted);
+    const pi = piText(word);
+    if (pi !== undefined) return timesPi(problem, row, pi);
     if (rewritten !== undefined) return [separated(problem, row, rewritten)];
     if (trouble.kind === "decibel")
       return decibelsMeant(word, levelIn(row, problem.span)).map((text) => ({
@@ -41,15 +51,55 @@ export const unitUnknown: Wording<"unit.unknown"> = {
       }));
     if (isHenry(trouble)) return corrected(problem, row, `${trouble.prefix}H`);
     if (trouble.kind !== "unknown") return [];
-    const code = codeMeant(textOf(row, literalAround(row, problem.span)));
-    if (code !== undefined) return [separated(problem, row, code)];
-    const meant = countedMeant(word, context) ?? unitMeant(word, trouble.suggestion);
+    const number = numberBefore(row, problem.span);
+    const code = codeMeant(textOf(row, number));
+    if (code !== undefined)
+      return [{ title: `Write ${code}`, edits: [replaceIn(row, number, code)], isPreferred: true }];
+    const other = otherUnit(word);
+    if (other !== undefined) return asMultiple(problem, row, other);
+    const meant = unitMeant(word, trouble.suggestion);
     if (meant !== undefined) return corrected(problem, row, meant);
     return isName(word) && !problem.isName
       ? [{ title: `Count ${word}: items ${word}`, edits: [statementAbove(row, context.snapshot, `items ${word}`)] }]
       : [];
   },
 };
+
+/** π is no unit even where it stands right behind a number; what follows it there is a name. */
+const ROUND_CONSTANT = /^(π|pi(?![\p{L}\d_]))([\p{L}_][\p{L}\d_]*)?$/u;
+
+/** `2 * π`, for the factor behind a number. */
+function piText(word: string): string | undefined {
+  const [, pi, name] = ROUND_CONSTANT.exec(word) ?? [];
+  if (pi === undefined) return undefined;
+  return name === undefined ? "* π" : `* π * ${name}`;
+}
+
+/** `2π` as `2 * π`. */
+function timesPi({ span, word }: ProblemOf<"unit.unknown">, row: Row, times: string): readonly Fix[] {
+  const { text } = row.statement;
+  const [space] = /\s*$/.exec(text.slice(0, span.start))!;
+  if (!text.startsWith(word, span.start)) return [];
+  const place = { start: span.start - space.length, end: span.start + word.length };
+  return [{ title: `Write ${times}`, edits: [replaceIn(row, place, ` ${times}`)], isPreferred: true }];
+}
+
+/** `3 atm` as `3 * 101.325 kPa`. */
+function asMultiple({ span, word }: ProblemOf<"unit.unknown">, row: Row, value: string): readonly Fix[] {
+  const literal = literalAround(row, span);
+  const [, number, unit] = /^(-?[\d._]+)\s*(\S+)$/.exec(textOf(row, literal)) ?? [];
+  if (number === undefined || unit !== word) return [];
+  return [{ title: `Write ${number} * ${value}`, edits: [replaceIn(row, literal, `${number} * ${value}`)] }];
+}
+
+/** A word behind a number, with that number alone, `10 k` of `10 k ± 5 %`, or with all whose unit it is: `10 .. 20 k`. */
+function numberBefore(row: Row, span: Span): Span {
+  const literal = literalAround(row, span);
+  if (textOf(row, literal).includes("..")) return literal;
+  const before = row.statement.text.slice(literal.start, span.start);
+  const [number] = /\d[\d.]*\s*$/.exec(before) ?? [""];
+  return { start: span.start - number.length, end: span.end };
+}
 
 /** The plural of what the note counts. */
 function countedMeant(word: string, scope: Scope): string | undefined {

@@ -149,7 +149,7 @@ function range(at: Cursor, start: number, low: Node, form: Form): Node {
 function plusMinus(at: Cursor, start: number, nominal: Node): Node {
   // `5 V +- 3 %` is meant as limits, and would be a sum by its signs.
   if (at.found.length === 2) {
-    at.report(at.start, at.end, { code: "syntax.otherSign", found: at.found, rewritten: ["±", "+ -"] });
+    at.report(at.start, at.end, { code: "syntax.otherSign", found: at.found, rewritten: ["+/-", "+ -"] });
     at.spoilt = true;
   }
   at.advance();

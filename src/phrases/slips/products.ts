@@ -18,6 +18,13 @@ export const PRODUCTS: readonly Slip[] = [
     says: ([, word], led) => `${PRODUCT} What is counted stands right behind its number: \`${led![1]} ${word}\`.`,
   },
   {
+    // `2 π r`: the number has been read as a unit.
+    behind: /^[\p{L}_][\p{L}\d_]*/u,
+    before: /\d(\s*π\s+)$/u,
+    says: () => "Nothing is multiplied by standing side by side.",
+    mends: (_, led) => ({ back: led![1].length, length: 0, text: " * π * " }),
+  },
+  {
     // `1 ft 3 in`
     behind: /^(\d\S*\s*[\p{L}°µ]+)/u,
     before: /(\d\S*\s*[\p{L}°µ]+)\s*$/u,

@@ -126,12 +126,37 @@ export const UNITS: readonly Slip[] = [
     },
   },
   {
+    // `3 sq mm`, `1 meg ohm`
+    behind: /^([\p{L}°µ]+)(?![\p{L}\d_(.[^])/u,
+    before: /\d(\s*)(sq|square|cu|cubic|meg|mega|kilo|milli|micro|nano|pico)\.?\s+$/u,
+    says: ([, unit], led) => {
+      const meant = inOneWord(led![2], unit);
+      return meant === undefined ? undefined : `A unit is one word: \`${meant}\`.`;
+    },
+    mends: ([, unit], led) => ({
+      back: led![0].length - 1 - led![1].length,
+      length: unit.length,
+      text: inOneWord(led![2], unit)!,
+    }),
+  },
+  {
+    // `80 dB(A)`
+    behind: /^\(([AC])\)(.*)/,
+    before: /\d(\s*dB)$/,
+    says: ([, weighting]) =>
+      `A level is a plain number, and what it is stands in its name or behind \`#\`: \`# dB(${weighting})\`.`,
+    mends: ([whole, weighting, rest], led) =>
+      rest.trim() === ""
+        ? { back: led![1].length, length: whole.trimEnd().length, text: ` # dB(${weighting})` }
+        : undefined,
+  },
+  {
     // `3 N m`, `3 m s-1`, `0.4 W/m K`
     behind: POWER,
     before: /\d\s*([\p{L}°µ]\S*)(\s+)$/u,
     says: ([, second, exponent = ""], led) => {
       const [above, below] = led![1].split("/");
-      if (!isBuiltInUnit(second) || second === "at") return undefined;
+      if (!isBuiltInUnit(second) || !isUnitText(above) || second === "at") return undefined;
       if (below === undefined) return joinedText(`${above}·${second}${powerText(exponent)}`);
       return joinedText(`${above}/(${below.replace(/[()]/g, "")}·${second}${powerText(exponent)})`);
     },
@@ -176,6 +201,24 @@ export function inchOf(mark: string): "in" | "ft" {
 
 export function inchText(mark: string): string {
   return inchOf(mark) === "in" ? "An inch is written `in`." : "A foot is written `ft`.";
+}
+
+const PREFIXES: Readonly<Record<string, string>> = {
+  meg: "M",
+  mega: "M",
+  kilo: "k",
+  milli: "m",
+  micro: "µ",
+  nano: "n",
+  pico: "p",
+};
+
+/** `sq` and `mm`, `meg` and `ohm` as one unit; undefined where that is none. */
+function inOneWord(first: string, unit: string): string | undefined {
+  if (!isBuiltInUnit(unit)) return undefined;
+  if (first.startsWith("sq")) return `${unit}^2`;
+  if (first.startsWith("cu")) return `${unit}^3`;
+  return isBuiltInUnit(PREFIXES[first] + unit) ? PREFIXES[first] + unit : undefined;
 }
 
 function joinedText(unit: string): string {
