@@ -135,12 +135,13 @@ export const ARITHMETIC = {
 } satisfies Partial<Record<Op, Operation>>;
 
 function power(a: number, b: number): number {
-  const result = a ** b;
-  return a === 0 && b < 0 ? NaN : result;
+  // In JavaScript even what is no number, to the power of zero, is 1.
+  return Number.isNaN(a) || (a === 0 && b < 0) ? NaN : a ** b;
 }
 
 /** x^n over a range, for a constant exponent; for a varying one the base must be positive, e^(n·ln x), or zero if n is. */
 function powerRange(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh: number): void {
+  if (Number.isNaN(aLow) || Number.isNaN(bLow)) return interval.undefinedRange(out);
   if (bLow !== bHigh) {
     if (!(aLow > 0 || (aLow === 0 && bLow > 0))) return interval.undefinedRange(out);
     // 1^x is 1 however large x is, which JavaScript calls no number.
@@ -184,6 +185,7 @@ const wholeTurns = steady(Math.floor);
 function modulo(a: number, b: number): number {
   if (b === 0) return NaN;
   const rest = a - b * wholeTurns(a / b);
+  if (Number.isNaN(rest)) return NaN;
   return Math.abs(rest) <= EQUALITY * Math.abs(a) || rest < 0 !== b < 0 ? 0 : rest;
 }
 
@@ -237,7 +239,7 @@ function hypotSlopes(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh
 
 /** Two in parallel: a·b / (a + b). */
 function parallel(a: number, b: number): number {
-  if (a === 0 || b === 0) return a + b === 0 && (a !== 0 || b !== 0) ? NaN : 0;
+  if (a === 0 || b === 0) return Number.isNaN(a + b) ? NaN : 0;
   return a + b === 0 ? NaN : 1 / (1 / a + 1 / b);
 }
 

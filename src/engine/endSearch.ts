@@ -1,5 +1,6 @@
 import { BoxQueue, type OpenBox } from "./boxQueue";
 import { isBounded, isPoint, middle, middleOf, pin, type Box, type BoxRunner, type Loss } from "./boxRunner";
+import type { LinearForms } from "./linearForms";
 import type { Splitter } from "./splitter";
 
 /** A search is over at this share of the width of the whole range. */
@@ -13,6 +14,13 @@ const SLACK = 1 / 4;
 const ROUNDING = 1e-12;
 /** A box has two corners to the power of its inputs; more than these are not tried. */
 const MOST_CORNER_INPUTS = 8;
+/**
+ * Linear forms cost as much as a few boxes. They have helped where they closed a box, fixed an input, or took off this
+ * share of what the box might still rise; where they did not, so many times, they are passed over but for one in eight.
+ */
+const WORTH = 3 / 4;
+const MOST_TRUST = 8;
+const PASSED_OVER = 8;
 /** The most tape operations that are spent on one end: about a fifth of a second. */
 export const BUDGET = 2e6;
 
@@ -52,12 +60,16 @@ export class EndSearch {
   private lastLoss: FoundLoss | undefined;
   private closed = -Infinity;
   private readonly queue = new BoxQueue();
+  /** How much linear forms have helped lately, and how many boxes went without since they did not. */
+  private trust = MOST_TRUST;
+  private passedOver = 0;
   /** The box at hand, as long as inputs of it become fixed. */
   private box: OpenBox | undefined;
 
   constructor(
     private readonly runner: BoxRunner,
     private readonly splitter: Splitter,
+    private readonly forms: LinearForms,
     private readonly way: 1 | -1,
     private readonly extremes: Extremes,
     start: Box,
@@ -121,6 +133,19 @@ export class EndSearch {
       this.tryPoint(box.sides);
       return this.close(box);
     }
+    if (!box.clips && this.isNarrowingWorthIt()) {
+      const before = box.height - this.best;
+      this.forms.narrow(box.sides);
+      box.height = Math.min(box.height, this.upperHeight() + box.slack);
+      const isClosed = this.isClose(box.height);
+      const isFixed = !isClosed && this.fix(box);
+      this.remember(isClosed || isFixed || box.height - this.best < WORTH * before);
+      if (isClosed) return this.close(box);
+      if (isFixed) {
+        this.box = box;
+        return;
+      }
+    }
     // No bound can be had while an input without a limit pushes both ways or this way.
     if (box.height === Infinity) return this.close(box);
     const parts = this.splitter.split(box.sides, runner);
@@ -128,6 +153,16 @@ export class EndSearch {
     if (this.loss) return;
     if (!parts || this.isClose(box.height)) return this.close(box);
     for (const sides of parts) this.queue.push({ ...box, sides, isLost: false });
+  }
+
+  /** As long as it helped lately; else once in a while, since smaller boxes are another matter. */
+  private isNarrowingWorthIt(): boolean {
+    if (this.forms.mostOperations > this.budget - this.operations) return false;
+    return this.trust > 0 || ++this.passedOver % PASSED_OVER === 0;
+  }
+
+  private remember(hasHelped: boolean): void {
+    this.trust = Math.max(0, Math.min(MOST_TRUST, this.trust + (hasHelped ? 2 : -1)));
   }
 
   /** A box without a range: split until each part has one, or a point is found that has no value, or parts are tiny. */
@@ -206,6 +241,7 @@ export class EndSearch {
   private boundByMean(box: OpenBox): void {
     const { sides } = box;
     const point = sides.slice();
+    const corner = this.bestPoint ? undefined : sides.slice();
     let excess = 0;
     for (let i = 0; 2 * i < sides.length; i++) {
       const low = sides[2 * i];
@@ -217,11 +253,13 @@ export class EndSearch {
       const isUsable = Number.isFinite(share) && Number.isFinite(high - low);
       pin(point, i, isUsable ? Math.min(high, Math.max(low, low + share * (high - low))) : middle(low, high));
       const at = point[2 * i];
+      if (corner) pin(corner, i, rise + fall < 0 ? low : high);
       excess += isUsable ? Math.max(rise * (high - at), fall * (low - at)) : Infinity;
     }
     this.tryPoint(point);
     const height = this.upperHeight() + excess * (1 + 2 ** -40) + box.slack;
     if (height < box.height) box.height = height;
+    if (corner && !this.loss) this.tryPoint(corner);
   }
 
   /** Evaluates a point, by intervals, and keeps it if it is the best. */

@@ -2,6 +2,7 @@ import { BoxRunner, type Box } from "./boxRunner";
 import { coneOf, type Cone, type ConeSource } from "./cone";
 import { BUDGET, EndSearch, type Extremes, type FoundLoss } from "./endSearch";
 import type { Entry } from "./entry";
+import { LinearForms } from "./linearForms";
 import { Splitter } from "./splitter";
 
 /**
@@ -97,11 +98,12 @@ class RangeSearch {
   ) {
     this.runner = new BoxRunner(cone);
     const splitter = new Splitter(cone);
+    const forms = new LinearForms(this.runner);
     const extremes: Extremes = { least: Infinity, greatest: -Infinity, scale: 0 };
     const start = Float64Array.from(cone.inputs.flatMap(({ low, high }) => [low, high]));
     const budget = options.budget ?? BUDGET;
-    this.least = new EndSearch(this.runner, splitter, -1, extremes, start, budget);
-    this.greatest = new EndSearch(this.runner, splitter, 1, extremes, start, budget);
+    this.least = new EndSearch(this.runner, splitter, forms, -1, extremes, start, budget);
+    this.greatest = new EndSearch(this.runner, splitter, forms, 1, extremes, start, budget);
   }
 
   get operations(): number {

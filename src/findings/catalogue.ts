@@ -72,6 +72,7 @@ import { syntaxLiteralExpected } from "./syntaxLiteralExpected";
 import { syntaxMissingOperator } from "./syntaxMissingOperator";
 import { syntaxMixedNumber } from "./syntaxMixedNumber";
 import { syntaxNeedsBrackets } from "./syntaxNeedsBrackets";
+import { syntaxNegativeTolerance } from "./syntaxNegativeTolerance";
 import { syntaxNumberDot } from "./syntaxNumberDot";
 import { syntaxOtherSign } from "./syntaxOtherSign";
 import { syntaxOutOfRange } from "./syntaxOutOfRange";
@@ -229,6 +230,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "syntax.otherSign": syntaxOtherSign,
   "syntax.secondEquals": syntaxSecondEquals,
   "syntax.decimalComma": syntaxDecimalComma,
+  "syntax.negativeTolerance": syntaxNegativeTolerance,
   "syntax.numberDot": syntaxNumberDot,
   "syntax.dashBetweenNumbers": syntaxDashBetweenNumbers,
   "syntax.plusMinusAfterQuantity": syntaxPlusMinusAfterQuantity,

@@ -153,6 +153,11 @@ function plusMinus(at: Cursor, start: number, nominal: Node): Node {
     at.spoilt = true;
   }
   at.advance();
+  if (at.is(Token.Minus)) {
+    at.report(at.start, at.end, { code: "syntax.negativeTolerance", rewritten: [""] });
+    at.spoilt = true;
+    at.advance();
+  }
   if (!at.is(Token.Number)) {
     joinsNumbers(at, "±");
     return at.tree.add(Kind.Literal, start, at.tree.end(nominal), nominal, Form.Exact);

@@ -64,6 +64,8 @@ export type SyntaxTrouble =
   | ({ readonly code: "syntax.dashBetweenNumbers" } & Rewritten)
   /** `x ± 5 %`: `±` belongs to a number, not to a name or a bracket. */
   | ({ readonly code: "syntax.plusMinusAfterQuantity" } & Rewritten)
+  /** `5 V ± -2 %`: the sign at fault. */
+  | ({ readonly code: "syntax.negativeTolerance" } & Rewritten)
   /** `a .. b`, `3 V ± tolerance`: the sign joins numbers only. */
   | { readonly code: "syntax.joinsNumbers"; readonly sign: "±" | ".." }
   /** `a < 1 || b < 2`: in parallel, or one or the other? The span is the sign. */

@@ -104,6 +104,18 @@ describe("the table of operations", () => {
       );
     });
 
+    it(`${name}: of what has no value it has none, whatever the other operands are`, () => {
+      for (const other of [0, 1, -1, 2])
+        for (let operand = 0; operand < arity; operand++) {
+          const at = [0, 1, 2].map((i) => (i === operand ? NaN : other));
+          // A choice takes one of two, and does not look at the other.
+          if (op === Op.If && operand > 0) continue;
+          const of = `of ${at.slice(0, arity).join(", ")}`;
+          assert.ok(Number.isNaN(number(at[0], at[1], at[2])), `a value ${of}`);
+          assert.ok(Number.isNaN(range(op, at.map((x): Interval => [x, x]) as unknown as Box)[0]), `a range ${of}`);
+        }
+    });
+
     it(`${name}: its range holds every value`, () => {
       fc.assert(
         fc.property(boxOf(op), fc.tuple(share, share, share), (box, shares) => {

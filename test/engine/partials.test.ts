@@ -14,8 +14,9 @@ type Point = readonly [number, number, number];
 
 const TRUTHS: ReadonlySet<number> = new Set([Op.And, Op.Or, Op.Not]);
 /** Kinks and poles at zero are looked at apart. */
-const operand = fc.double({ min: -3, max: 3, noNaN: true }).filter((x) => Math.abs(x) > 0.01);
+const operand = fc.noBias(fc.integer({ min: -2999, max: 2999 }).map((n) => n / 1000)).filter((x) => Math.abs(x) > 0.01);
 const truth = fc.constantFrom(0, 1);
+const RUNS = howMany(2000);
 
 /** Steps for the difference quotients, and how far they may be off from the derivative. */
 const STEP = 1e-5;
@@ -51,10 +52,11 @@ describe("partial derivatives", () => {
             assert.ok(Math.abs(partials[i] - quotient) <= allowed, `by operand ${i}: ${partials[i]}, not ${quotient}`);
           }
         }),
-        { numRuns: howMany(2000) },
+        { numRuns: RUNS },
       );
       // Beside a key an exact look-up has no value.
-      assert.ok(compared > 0 || TRUTHS.has(op) || op === Op.ExactLookup, "no point could be compared");
+      const isCompared = compared >= RUNS / 20 || TRUTHS.has(op) || op === Op.ExactLookup;
+      assert.ok(isCompared, `${compared} of ${RUNS} points could be compared`);
     });
   });
 

@@ -121,7 +121,7 @@ describe("numbers", () => {
   it("are what they say, or are told what is wrong", () => {
     checkFindings(`
     a = 12 V ± -1 V
-               ~ syntax.unexpected
+               ~ syntax.negativeTolerance
     b = 3 .. 2 V
         ~~~~~~~~ literal.order
     c = 1 .. 5 .. 3 V

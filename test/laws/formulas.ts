@@ -17,6 +17,9 @@ export type Point = ReadonlyMap<string, Estimate>;
 
 /** A few roundings, and the widening of ends that keeps ranges safe. */
 const ROUNDING = 4e-15;
+/** Below this, doubles lose their digits one by one: a product is off by steps of the least of them. */
+const LEAST_NORMAL = 2 ** -1022;
+const STEPS = 4 * Number.MIN_VALUE;
 
 const near = (a: number, b: number) => Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
 
@@ -111,7 +114,7 @@ function parallel(a: Estimate, b: Estimate): Estimate {
   // The inverse of a number below 5.6e-309 is infinite; in parallel with it, nothing is left.
   const isNothing = (x: number) => !Number.isFinite(1 / x);
   if (isNothing(a.value) || isNothing(b.value))
-    return estimate((x, y) => (x + y === 0 && x !== y ? NaN : isNothing(x) ? x : y), a, b);
+    return estimate((x, y) => (Number.isNaN(x + y) || (x + y === 0 && x !== y) ? NaN : isNothing(x) ? x : y), a, b);
   const inverse = (x: Estimate) => estimate((y) => 1 / y, x, EXACT);
   return inverse(estimate((x, y) => x + y, inverse(a), inverse(b)));
 }
@@ -122,7 +125,9 @@ function estimate(f: Two, a: Estimate, b: Estimate): Estimate {
   if (!Number.isFinite(value)) return { value: NaN, error: a.error + b.error > 0 ? Infinity : 0 };
   const ends = [-1, 1].flatMap((x) => [-1, 1].map((y) => f(a.value + x * a.error, b.value + y * b.error)));
   const most = Math.max(...ends.map((end) => Math.abs(end - value)));
-  return { value, error: Number.isFinite(most) ? most + ROUNDING * Math.abs(value) : Infinity };
+  const isTiny = Math.abs(value) < LEAST_NORMAL && a.value !== 0 && b.value !== 0;
+  const rounding = ROUNDING * Math.abs(value) + (isTiny ? STEPS : 0);
+  return { value, error: Number.isFinite(most) ? most + rounding : Infinity };
 }
 
 function conditional([left, right, yes, no]: [Formula, Formula, Formula, Formula]): Formula {
@@ -132,9 +137,11 @@ function conditional([left, right, yes, no]: [Formula, Formula, Formula, Formula
       const [a, b] = [left.at(point), right.at(point)];
       if (Number.isNaN(a.value) || Number.isNaN(b.value)) return { value: NaN, error: a.error + b.error };
       const chosen = (less(a.value, b.value) ? yes : no).at(point);
-      // At the edge of what counts as equal a last digit decides.
-      const isSame = a.error + b.error === 0 && a.value === b.value;
-      const isClear = isSame || Math.abs(a.value - b.value) > 2 * (a.error + b.error) + 1e-11 * Math.abs(a.value);
+      // At the edge of what counts as equal a last digit decides; well inside and well outside, none does.
+      const apart = Math.abs(a.value - b.value);
+      const doubt = 2 * (a.error + b.error);
+      const edge = 1e-12 * Math.max(Math.abs(a.value), Math.abs(b.value));
+      const isClear = apart - doubt > 1.5 * edge || apart + doubt <= edge / 2;
       return isClear ? chosen : { value: chosen.value, error: Infinity };
     },
   };

@@ -232,12 +232,9 @@ function evaluate(m: Model, at: readonly number[]): Point {
   return values;
 }
 
-/** Below this, doubles lose their digits one by one; a step there, times a factor, is the rounding. */
-const SMALLEST = 1e-305;
-
 function isClose(ours: number, { value, error }: Estimate, what: string): void {
   if (error === Infinity) return;
-  const isSame = Number.isNaN(value) ? Number.isNaN(ours) : Math.abs(ours - value) <= GENEROUS * error + SMALLEST;
+  const isSame = Number.isNaN(value) ? Number.isNaN(ours) : Math.abs(ours - value) <= GENEROUS * error;
   assert.ok(isSame, `${what}: ${ours} and ${value}`);
 }
 
@@ -248,7 +245,7 @@ function isBounded({ standing, low, high }: Extent): boolean {
 
 function isInside({ value, error }: Estimate, { low, high }: Extent, what: string): void {
   if (error === Infinity) return;
-  const slack = GENEROUS * error + SMALLEST;
+  const slack = GENEROUS * error;
   assert.ok(value >= low - slack && value <= high + slack, `${what}: ${value} is not in ${low} .. ${high}`);
 }
 
