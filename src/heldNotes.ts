@@ -1,5 +1,5 @@
 import { chapterAt } from "./engine/handbook";
-import type { Library } from "./engine/library";
+import type { Library, ReadResult } from "./engine/library";
 import type { Parts } from "./engine/parts";
 import { Program } from "./engine/program";
 import type { Snapshot } from "./engine/snapshot";
@@ -10,6 +10,7 @@ import type { Edit } from "./text/edit";
 import type { Span } from "./text/span";
 
 export type { LineResult } from "./features/feature";
+export { isTableFile } from "./engine/uses";
 export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
 export type { Library, ReadResult } from "./engine/library";
 export type { Parts } from "./engine/parts";
@@ -60,6 +61,21 @@ export class HeldNotes {
   /** Forgets a note. If others use it, {@link load} reads it again: so it is also the answer to a file that changed. */
   close(path: string): void {
     this.change(() => this.program.close(path));
+  }
+
+  /** Whether a note uses the file at a path as a table. */
+  usesTable(path: string): boolean {
+    return this.program.tableUsers.isUsed(path);
+  }
+
+  /** Takes what the library has now of a file that is used as a table. */
+  refreshTable(path: string, result: ReadResult): void {
+    // One that was never read is read by {@link load}.
+    if (!this.usesTable(path) || !this.program.parts) return;
+    this.change(() => {
+      if (!("text" in result)) this.program.close(path);
+      this.program.provide(path, result);
+    });
   }
 
   /** Reads chapters of the handbook that no note mentions yet, and the chapters that those mention. */

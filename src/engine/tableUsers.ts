@@ -28,6 +28,10 @@ export class TableUsers {
     return path;
   }
 
+  isUsed(path: string): boolean {
+    return this.byPath.has(path);
+  }
+
   /** Whether a note that uses the file at a path counts something by this name. */
   count(path: string, name: string): boolean {
     for (const { note } of this.byPath.get(path) ?? []) if (declaresItems(note, name)) return true;

@@ -9,6 +9,7 @@ import type { Notes } from "./notes";
 import { Problems } from "./problems";
 import { registerRenamedFiles } from "./renamedFiles";
 import { StatusBar } from "./statusBar";
+import { TableFiles } from "./tableFiles";
 
 export { WHOLE_PARTS } from "../service";
 
@@ -26,6 +27,7 @@ export function registerAnswers(notes: Notes, handbook: HandbookFiles, guard: Gu
     registerLanguageFeatures(asked, guard),
     registerHandbook(handbook, () => asked.handbookService(), guard),
     registerRenamedFiles(asked, guard),
+    new TableFiles(notes, guard),
     registerCheckAll(asked, problems, guard),
   );
 }

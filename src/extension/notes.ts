@@ -6,6 +6,7 @@ import { WorkspaceLibrary } from "./library";
 import { toPath, UNTITLED } from "./paths";
 import { toEdit, toSpan } from "./places";
 import { SECTION } from "./settings";
+import { openTableText } from "./openTables";
 
 export const LANGUAGE = "copperbook";
 export const NOTE_FILES = "**/*.calcs.md";
@@ -37,7 +38,7 @@ export class Notes implements vscode.Disposable {
     handbook: HandbookFiles,
     private readonly readParts: () => Promise<Parts>,
   ) {
-    this.library = new WorkspaceLibrary((path) => this.open.get(path)?.getText(), handbook);
+    this.library = new WorkspaceLibrary((path) => this.open.get(path)?.getText() ?? openTableText(path), handbook);
     this.current = new HeldNotes(this.library, "in slices", this.readParts);
     const { workspace } = vscode;
     const on = <E>(event: vscode.Event<E>, what: string, listener: (given: E) => unknown): void => {

@@ -26,6 +26,8 @@ const NOTES: Readonly<Record<string, string>> = {
 | relay | 2 | 75 | 1.40 EUR | |
 | "M3×8" | 32 | 0 | 0.05 EUR | |
 `,
+  "price.calcs.md": `# Price\n\n    use "price.csv" as price\n    all = sum(price.each)\n`,
+  "price.csv": "part,each\nbar,2 EUR\n",
   "completion.calcs.md": "# Completion\n\nSome prose.\n\n    supply_voltage = 5 V\n    b = \n",
 };
 

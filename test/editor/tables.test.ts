@@ -1,4 +1,6 @@
 import assert from "node:assert/strict";
+import { rmSync } from "node:fs";
+import { join } from "node:path";
 import { contrastWithGround } from "./contrast";
 import type { Rig, Theme } from "./rig";
 import { samplesRig } from "./samplesRig";
@@ -68,6 +70,25 @@ describe("a data table in the editor", () => {
     await rig.waitForText(9, "| bar    | = boards |           40 | 2.10 EUR |                     |");
     assert.equal(await rig.waitForBeside(9, "total"), "qty 8 · total 16.8 EUR");
     assert.equal((await rig.text(9)).length, (await rig.text(12)).length);
+  });
+
+  it("may be a file, and follows it on disk and while it is edited", async () => {
+    await rig.openFile("price.calcs.md");
+    await rig.waitForBeside(4, "2 EUR");
+    rig.writeFile("price.csv", "part,each\nbar,3 EUR\n");
+    await rig.waitForBeside(4, "3 EUR");
+    await rig.openFile("price.csv");
+    await rig.goToEnd(2);
+    await rig.insert("\nfan,5 EUR");
+    await rig.openFile("price.calcs.md");
+    await rig.waitForBeside(4, "8 EUR");
+    rmSync(join(rig.folder, "price.csv"));
+    await rig.openFile("price.csv");
+    await rig.press("Control+Z");
+    await rig.runCommand("View: Revert and Close Editor");
+    await rig.openFile("price.calcs.md");
+    await rig.waitForSquiggles(3, 1);
+    await rig.openFile(TABLE);
   });
 
   it("is readable in every theme", async () => {
