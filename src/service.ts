@@ -106,6 +106,8 @@ export class Service {
     searches: Searches = "at once",
   ) {
     this.held = from instanceof HeldNotes ? from : new HeldNotes(from, searches, () => Promise.resolve(WHOLE_PARTS));
+    // Whoever has a service has all parts at hand.
+    this.held.program.parts ??= WHOLE_PARTS;
   }
 
   /** {@link HeldNotes.open} */

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import type { ReadResult } from "../src/engine/library";
+import { WHOLE_PARTS } from "../src/engine/wholeParts";
 import { Program } from "../src/engine/program";
 import type { Snapshot } from "../src/engine/snapshot";
 import { findingsOf } from "../src/findings/catalogue";
@@ -55,7 +56,7 @@ const MAIN = "note.calcs.md";
 
 /** Notes in memory, settled. */
 export class OpenNotes {
-  readonly program = new Program();
+  readonly program = new Program(WHOLE_PARTS);
   readonly paths: readonly string[];
 
   constructor(drawings: readonly Drawing[]) {

@@ -207,6 +207,8 @@ export class ColumnCompiler implements RowScope {
     const { cells, compiler } = this;
     const length = this.statement.cells.length;
     const known = cells.filter((cell) => cell !== undefined);
+    // What is wrong with a list of nothing is said where one is needed.
+    if (length === 0) return { type: { kind: "column", length, of: "quantity", ...PLAIN }, rows: [], isBlocked: false };
     if (known.length === 0) return none;
     const odd = known.find(({ kind }) => kind !== known[0].kind);
     if (odd) {

@@ -5,6 +5,7 @@ import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
 import type { Operand } from "./operand";
 import { pathOf, type Path, type Step } from "./paths";
+import { isTableFile, usedPath } from "./uses";
 import { nearestName } from "./suggest";
 
 /** What a path leads to in a table: a column, a row, or a cell. */
@@ -92,7 +93,8 @@ function follow(compiler: Compiler, found: Entry, { base, steps }: Path): Follow
     const next = step.isKey ? undefined : compiler.member(entry, step.name);
     const name = `${written}.${step.name}`;
     if (!next) {
-      if (entry.type.kind === "none") return compiler.block(written);
+      // A file in which there is nothing is told of where it is used.
+      if (entry.type.kind === "none" || isTableFile(usedPath(entry) ?? "")) return compiler.block(written);
       return compiler.fail(step.node, { code: "name.unknown", name, isUnit: false });
     }
     [entry, written, at, left] = [next, name, step.node, left.slice(1)];
@@ -111,8 +113,21 @@ function within(compiler: Compiler, table: Entry, steps: readonly Step[], node: 
   const row = rows.indexOf(first.name);
   if (row < 0) return unknown(compiler, table, first, steps.length === 1 ? "column" : "row", rows);
   if (steps.length === 1) return { table, row };
+  complainOfRepeated(compiler, table, first, rows, row);
   const ofRow = ofColumn(compiler, table, second, steps.length - 1);
   return ofRow && { table, row, column: ofRow };
+}
+
+/** In a file several rows may have one name, and then a reader cannot tell which is meant by it. */
+function complainOfRepeated(compiler: Compiler, table: Entry, step: Step, rows: readonly string[], row: number): void {
+  if (!table.note.isTable || !rows.includes(step.name, row + 1)) return;
+  const count = rows.filter((each) => each === step.name).length;
+  compiler.complain(compiler.tree.span(step.node), {
+    code: "table.repeatedRow",
+    row: step.name,
+    table: table.name ?? "",
+    count,
+  });
 }
 
 /** The column that the last step of a path names. */
@@ -131,6 +146,7 @@ function unknown(
   rows: readonly string[],
 ): undefined {
   const columns = compiler.columnsOf(table);
+  if (table.note.isTable && columns.length === 0) return compiler.block(table.name ?? "");
   const has = is === "row" ? rows.filter((row) => row !== "") : columns;
   const suggestion = nearestName(is === "row" ? has : [...columns, ...rows], step.name);
   return compiler.fail(step.node, {

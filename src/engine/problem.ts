@@ -178,6 +178,8 @@ export type EngineTrouble =
     }
   /** Cells of two dimensions, where a list needs one. */
   | { readonly code: "table.mixed"; readonly column: string; readonly left: NamedKind; readonly right: NamedKind }
+  /** In a file several rows have the name by which one is looked for. */
+  | { readonly code: "table.repeatedRow"; readonly row: string; readonly table: string; readonly count: number }
   | { readonly code: "table.emptyCell"; readonly row: string; readonly column: string }
   /** A row has the name of a column, which is what `parts.name` means. */
   | { readonly code: "table.rowLikeColumn"; readonly table: string; readonly row: string }

@@ -37,7 +37,7 @@ export function csvSources(table: CsvTable): readonly Source[] {
   return partsOf(table, {
     odd,
     columns: columns.length,
-    mayRepeat: true,
+    isFile: true,
     ...(unclosed === undefined ? {} : { unclosed }),
   });
 }
@@ -56,7 +56,7 @@ function partsOf({ head, columns, rowCount, span }: DataTable, traits: HeadTrait
     ...columns.map((lines): Source => ({
       source: `${TABLE}${name}\n${lines.text}`,
       start: span.start,
-      parse: (arena) => parseColumn(arena, name, lines),
+      parse: (arena) => parseColumn(arena, name, lines, traits.isFile),
       lines,
       part: "column",
     })),

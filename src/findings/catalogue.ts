@@ -32,8 +32,11 @@ import { laterNotComputed } from "./laterNotComputed";
 import { listLengths } from "./listLengths";
 import { listNeeded } from "./listNeeded";
 import { listUndecided } from "./listUndecided";
+import { tableEmptyFile } from "./tableEmptyFile";
 import { tableLoop } from "./tableLoop";
+import { tableNotUtf8 } from "./tableNotUtf8";
 import { tablePartEmpty } from "./tablePartEmpty";
+import { tableRepeatedRow } from "./tableRepeatedRow";
 import { tableUnknownPart } from "./tableUnknownPart";
 import { listUnexpected } from "./listUnexpected";
 import { lookupKeys } from "./lookupKeys";
@@ -316,6 +319,8 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
     (problem, row, context) => wordingOf(problem).message(problem, { row, context }),
     (problem) => wordingOf(problem).severity,
   ),
+  "table.emptyFile": tableEmptyFile,
+  "table.notUtf8": tableNotUtf8,
   "table.unclosedQuote": tableUnclosedQuote,
   "table.cell": tableCell,
   "table.computedCell": tableComputedCell,
@@ -326,6 +331,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "table.mixed": tableMixed,
   "table.native": tableNative,
   "table.ragged": tableRagged,
+  "table.repeatedRow": tableRepeatedRow,
   "table.rowLikeColumn": tableRowLikeColumn,
   "table.rows": tableRows(
     (problem, row, context) => wordingOf(problem).message(problem, { row, context }),

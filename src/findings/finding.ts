@@ -39,7 +39,8 @@ export interface FindingContext {
 }
 
 /** All that the catalogue puts in words: what syntax and engine found in a statement, and what it finds by itself. */
-export type AnyProblem = Problem | FileProblem | RuleProblem | CautionProblem | AcceptProblem | TextProblem;
+export type AnyProblem =
+  Problem | FileProblem | LostFileProblem | RuleProblem | CautionProblem | AcceptProblem | TextProblem;
 export type Code = AnyProblem["code"];
 
 /** The first of what is wrong in a table that is a file. The span is that of its path in the `use` statement. */
@@ -56,6 +57,11 @@ export interface FileProblem {
   /** How many others there are. */
   readonly left: number;
 }
+
+/** A table that is a file has nothing in it, or characters that could not be read. The span is that of its path in the `use` statement. */
+export type LostFileProblem = { readonly span: Span; readonly path: string } & (
+  { readonly code: "table.emptyFile" } | { readonly code: "table.notUtf8"; readonly count: number }
+);
 
 /** The outcome of a rule that does not hold. The span counts from the start of the statement. */
 export interface RuleProblem {

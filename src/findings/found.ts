@@ -43,8 +43,7 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
       found.push({ problem, row });
     }
     found.push(...cautions(row, context));
-    const ofFile = fileProblem(row, context);
-    if (ofFile) found.push(ofFile);
+    found.push(...fileProblems(row, context));
     const ofRule = ruleProblem(row, explained);
     if (ofRule) found.push(ofRule);
   }
@@ -124,19 +123,26 @@ function explainedRows(context: FindingContext, isError: (problem: Problem) => b
   );
 }
 
-/** What is wrong in a table that is a file: the first of it, where the file is used. */
-function fileProblem(row: Row, context: FindingContext): Found | undefined {
+/** What is wrong with a table that is a file, where the file is used: what could not be read of it, and the first slip in it. */
+function fileProblems(row: Row, context: FindingContext): readonly Found[] {
   const { statement, outcome } = row;
-  if (statement.kind !== "use" || outcome.kind !== "use" || !isTableFile(outcome.path)) return undefined;
-  const file = context.other(outcome.path);
-  const all = (file?.rows ?? []).flatMap((inRow) => problemsOf(inRow).map((problem) => ({ inRow, problem })));
-  if (!file || all.length === 0) return undefined;
+  if (statement.kind !== "use" || outcome.kind !== "use" || !isTableFile(outcome.path)) return [];
+  const { path } = outcome;
+  const file = context.other(path);
+  if (!file) return [];
+  const place = { span: statement.tree.span(statement.path), path };
+  if (!file.rows.some((inRow) => inRow.statement.kind === "column"))
+    return [{ row, problem: { ...place, code: "table.emptyFile" } }];
+  const lost = file.text.split("\uFFFD").length - 1;
+  const unreadable: readonly Found[] =
+    lost > 0 ? [{ row, problem: { ...place, code: "table.notUtf8", count: lost } }] : [];
+  const all = file.rows.flatMap((inRow) => problemsOf(inRow).map((problem) => ({ inRow, problem })));
+  if (all.length === 0) return unreadable;
   const [{ inRow, problem }] = all;
   const line = file.lines.lineAt(file.spanOf(inRow, problem.span).start) + 1;
   const column = inRow.outcome.kind === "column" ? { column: inRow.outcome.name.split(".")[1] } : {};
-  const span = statement.tree.span(statement.path);
   const left = all.length - 1;
-  return { row, problem: { code: "table.file", span, path: outcome.path, problem, inRow, line, ...column, left } };
+  return [...unreadable, { row, problem: { ...place, code: "table.file", problem, inRow, line, ...column, left } }];
 }
 
 function ruleProblem(row: Row, explained: ReadonlySet<Row>): Found | undefined {

@@ -20,6 +20,7 @@ interface ColumnTraits {
   /** It has a formula, so that its cells are left empty. */
   readonly isComputed: boolean;
   readonly hasUnit: boolean;
+  readonly isFile: boolean;
 }
 
 /** What people write where a cell is to be joined with a neighbour, or says the same. */
@@ -113,8 +114,8 @@ class CellReader {
   }
 
   private number(start: number, end: number): void {
-    const { at } = this;
-    at.restart(start, end);
+    const { at, traits, source } = this;
+    at.restart(traits.isFile && source.text[start] === "+" ? start + 1 : start, end);
     const node = expression(at);
     const isRead = at.is(Token.End) && at.problems.length === 0;
     this.values++;

@@ -30,8 +30,8 @@ export interface HeadTraits {
   /** The rows with fewer or more cells than there are columns. */
   readonly odd: readonly OddCells[];
   readonly columns: number;
-  /** Rows of a file may have the same name; the first of them is found by it. */
-  readonly mayRepeat?: boolean;
+  /** It is a file: rows may have the same name, and the first of them is found by it. */
+  readonly isFile?: boolean;
   /** The row of a file in which a quotation mark opens that nothing closes; −1 for the header. */
   readonly unclosed?: number;
 }
@@ -42,7 +42,7 @@ export interface HeadTraits {
  */
 export function parseTableHead(arena: Arena, source: CellText, rowCount: number, traits: HeadTraits): TableHead {
   const { text, starts, ends } = source;
-  const { odd, columns, mayRepeat = false, unclosed } = traits;
+  const { odd, columns, isFile = false, unclosed } = traits;
   cursor.open(arena, text);
   cursor.restart(0, ends[0]);
   const name = definedName(cursor);
@@ -54,7 +54,7 @@ export function parseTableHead(arena: Arena, source: CellText, rowCount: number,
     const [start, end] = [starts[row + 1], ends[row + 1]];
     const key = rowKey(text.slice(start, end));
     rows.push(tree.add(Kind.Text, start, end, NONE, 0, NaN, tree.intern(key)));
-    if (key === "" || mayRepeat) continue;
+    if (key === "" || isFile) continue;
     const firstRow = seen.get(key);
     if (firstRow === undefined) seen.set(key, row);
     else problems.push({ span: { start, end }, code: "table.doubledRow", row: key, firstRow });
@@ -77,14 +77,22 @@ export function rowKey(written: string): string {
   return foldName((quoted ? quoted[1] : written).replace(/\s+/g, " ").trim());
 }
 
-/** Reads a column of a data table: its header on the first line, then its cells. */
-export function parseColumn(arena: Arena, table: string, source: CellText): Column {
+/**
+ * Reads a column of a data table: its header on the first line, then its cells.
+ * @param isFile whether other programs write it: they may put a plus before a number
+ */
+export function parseColumn(arena: Arena, table: string, source: CellText, isFile = false): Column {
   const { text, starts, ends } = source;
   cursor.open(arena, text);
   const { name, unit, value, problems } = header(starts[0], ends[0]);
   const { tree } = cursor;
   const column = tree.kind(name) === Kind.Name ? tree.text(name) : text.slice(starts[0], ends[0]);
-  const cells = readCells(cursor, source, { column, isComputed: value !== undefined, hasUnit: unit !== undefined });
+  const cells = readCells(cursor, source, {
+    column,
+    isComputed: value !== undefined,
+    hasUnit: unit !== undefined,
+    isFile,
+  });
   return {
     kind: "column",
     text,

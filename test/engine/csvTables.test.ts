@@ -63,12 +63,15 @@ describe("a CSV file", () => {
       "table.file: Line 3: A field opens here with a quotation mark that nothing closes: the rest of the file is read as part of it. Inside quotes a mark is written twice. 2 other things are wrong in it.",
     ]);
     assert.deepEqual(await told("part,qty\nbar,3\nlens,4,5\n"), [
-      "table.file: Line 3: `lens` has 3 cells under 2 headers: what is too much is not read. A pipe inside a cell is written `\\|`.",
+      "table.file: Line 3: `lens` has 3 cells under 2 headers: what is too much is not read. A field with a separator in it stands in quotes.",
     ]);
     assert.deepEqual(await told("part,qty\nbar,3 V\nlens,4 Vx\n", "x = sum(parts.qty)"), [
       "table.file: Line 3, `qty`: `Vx` is no unit.",
     ]);
-    assert.deepEqual(await told("", "x = parts.qty"), ["name.unknown: `qty` is not defined in the note `parts`."]);
+    assert.deepEqual(await told("", "x = parts.qty"), [
+      "table.emptyFile: `parts.csv` is empty. A table begins with a line of headers, a row to each line after it.",
+    ]);
+    assert.deepEqual(await told("\n \n", "x = parts.qty"), await told("", "x = parts.qty"));
     assert.deepEqual(await told("part,qty\nbar,3\n", "x = parts.mass"), [
       "table.unknown: The table `parts` has no column `mass`. It has `part`, `qty`.",
     ]);
