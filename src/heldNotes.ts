@@ -3,6 +3,7 @@ import type { Library, ReadResult } from "./engine/library";
 import type { Parts } from "./engine/parts";
 import { Program } from "./engine/program";
 import type { Snapshot } from "./engine/snapshot";
+import type { TrialCount } from "./engine/trials";
 import { isTableFile } from "./engine/uses";
 import type { LineResult } from "./features/feature";
 import { results } from "./features/results";
@@ -15,6 +16,7 @@ export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
 export type { Library, ReadResult } from "./engine/library";
 export type { Parts } from "./engine/parts";
 export type { Snapshot } from "./engine/snapshot";
+export { ASKED_TRIALS, readTrialCount, type TrialCount } from "./engine/trials";
 export type { Edit } from "./text/edit";
 export type { LineIndex } from "./text/lineIndex";
 export type { Span } from "./text/span";
@@ -31,6 +33,8 @@ export class HeldNotes {
   readonly program = new Program();
   /** Another number whenever the notes, or ranges in them, may have become others. */
   revision = 0;
+  /** Another number whenever a note was edited, or the number of trials is another one. */
+  edits = 0;
   /** Of the notes as they stand; what is worked out from a snapshot is kept with it. */
   private readonly snapshots = new Map<string, Snapshot>();
 
@@ -41,7 +45,7 @@ export class HeldNotes {
    */
   constructor(
     private readonly library: Library,
-    private readonly searches: Searches,
+    readonly searches: Searches,
     private readonly readParts: () => Promise<Parts>,
   ) {}
 
@@ -111,6 +115,28 @@ export class HeldNotes {
     this.program.search(isTimeToPause);
   }
 
+  /** How many builds are drawn for the rules of each note. Shares of builds are worked out anew where it is another number. */
+  drawBuilds(trialsFor: (path: string) => TrialCount): void {
+    this.program.trialsFor = trialsFor;
+    this.retryTrials("all");
+  }
+
+  /** How far the trials have come that {@link search} makes for shares of builds, 0 to 1; undefined where it makes none. */
+  get progressOfTrials(): number | undefined {
+    return this.program.remaining.progressOfTrials;
+  }
+
+  /** Leaves the rules that are still to be tried without a share of builds, until they are edited or tried again. */
+  stopTrials(): void {
+    this.forgetStates();
+    this.program.remaining.stopTrials();
+  }
+
+  /** Works out shares of builds again: those that were left out by {@link stopTrials}, or all. */
+  retryTrials(which: "stopped" | "all"): void {
+    this.change(() => this.program.retryBuilds(which));
+  }
+
   /** Somebody looks at these spans of a note: what is to be searched there comes first. */
   lookAt(path: string, spans: readonly Span[]): void {
     this.program.lookAt(path, spans);
@@ -144,6 +170,7 @@ export class HeldNotes {
 
   private change(make: () => void): void {
     this.forgetStates();
+    this.edits++;
     make();
     if (this.searches === "at once") this.program.settle();
     else this.program.update();

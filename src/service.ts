@@ -6,6 +6,9 @@ import type { Library } from "./engine/library";
 import type { Program } from "./engine/program";
 import type { Row, Snapshot } from "./engine/snapshot";
 import { distributionOf } from "./engine/distribution";
+import { referenceAt } from "./engine/referent";
+import { finish, type InSlices } from "./engine/slices";
+import type { TrialCount } from "./engine/trials";
 import { Allowance, budgetOf } from "./engine/uncertaintyBudget";
 import { chapterWrittenAt, completions } from "./features/completion";
 import type {
@@ -19,6 +22,7 @@ import type {
   NoteEdits,
   Notes,
   Summary,
+  WorkedOut,
 } from "./features/feature";
 import { foldings } from "./features/folding";
 import { alignTableAt } from "./features/alignTable";
@@ -65,6 +69,8 @@ export type { Renaming } from "./features/rename";
 export type { Finding, Severity } from "./findings/finding";
 export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
 export type { Library, ReadResult } from "./engine/library";
+export type { InSlices } from "./engine/slices";
+export { ASKED_TRIALS, readTrialCount, type TrialCount } from "./engine/trials";
 export { WHOLE_PARTS } from "./engine/wholeParts";
 export type { Snapshot } from "./engine/snapshot";
 export type { Edit } from "./text/edit";
@@ -72,11 +78,18 @@ export type { Fix } from "./text/fix";
 export { LineIndex, type Position } from "./text/lineIndex";
 export type { Span } from "./text/span";
 
-/** Choices of the user that change what is offered, never what is computed. */
+/** Choices of the user for a note: they change what is offered and how exactly builds are counted, never a value or a range. */
 export interface Settings {
   /** The series that quick fixes choose from. */
   readonly series: { readonly resistor: string; readonly capacitor: string; readonly inductor: string };
+  /** How many builds are drawn for a rule or a value: adaptive unless told. */
+  readonly trials?: TrialCount;
 }
+
+/** A look at what would be goes on for so many slices of a search, some tenths of a second, and says then what is known. */
+const MOST_SLICES_TRIED = 1000;
+/** So many of them without a pause: a few milliseconds, beside those that the edit and its undoing take. */
+const SLICES_AT_ONCE = 15;
 
 /** A way out that is offered at a place, and the finding that it answers, if it answers one. */
 export interface OfferedFix {
@@ -93,19 +106,28 @@ export class Service {
   private readonly held: HeldNotes;
   /** What was worked out of the notes as they stand. */
   private worked = new Worked(-1);
+  /** What takes longer than a look, since the last edit. */
+  private lookedInto = new LookedInto(-1);
   private readonly notes: Notes = {
     paths: () => [...this.program.notes.keys()],
     get: (path) => this.snapshot(path),
     budget: (home, row, result) => this.budget(home, row, result),
   };
 
-  /** @param from where notes are read from; or notes that are held already, and asked about here */
+  /**
+   * @param from where notes are read from; or notes that are held already, and asked about here
+   * @param settings of all notes, or of the note at a path
+   */
   constructor(
     from: Library | HeldNotes,
-    private settings: Settings,
+    private settings: Settings | ((path: string) => Settings),
     searches: Searches = "at once",
   ) {
-    this.held = from instanceof HeldNotes ? from : new HeldNotes(from, searches, () => Promise.resolve(WHOLE_PARTS));
+    if (from instanceof HeldNotes) this.held = from;
+    else {
+      this.held = new HeldNotes(from, searches, () => Promise.resolve(WHOLE_PARTS));
+      this.held.drawBuilds(this.trialsFor);
+    }
     // Whoever has a service has all parts at hand.
     this.held.program.parts ??= WHOLE_PARTS;
   }
@@ -175,8 +197,10 @@ export class Service {
     return handbookOf(this.notes);
   }
 
-  configure(settings: Settings): void {
+  /** Takes other settings. Shares of builds are worked out anew where the number of trials is another one. */
+  configure(settings: Settings | ((path: string) => Settings)): void {
     this.settings = settings;
+    this.held.drawBuilds(this.trialsFor);
   }
 
   /** All that is to be said of a note, in the order of its text. */
@@ -191,22 +215,80 @@ export class Service {
 
   /** What can be done at a place: the fixes of the findings that touch it, then what else is offered there. */
   fixes(path: string, span: Span): readonly OfferedFix[] {
+    return finish(this.fixesInSlices(path, span));
+  }
+
+  /** The same in slices: to say what follows from a fix, it is tried. None where a note is edited meanwhile. */
+  fixesInSlices(path: string, span: Span): InSlices<readonly OfferedFix[]> {
+    return this.unlessEdited(this.offeredFixes(path, span), []);
+  }
+
+  private *offeredFixes(path: string, span: Span): InSlices<readonly OfferedFix[]> {
     const context = chapterAt(path) === undefined ? this.contextOf(path) : undefined;
     if (!context) return [];
     const { snapshot } = context;
+    const ofFindings = yield* fixesAt(context, span);
     const others = [
-      ...standardValuesAt(context, span),
+      ...(yield* standardValuesAt(context, span)),
       ...guessSourceAt(snapshot, span),
       ...alignTableAt(snapshot, span),
       ...measureGuessAt(snapshot, span),
     ];
-    return withoutRepeats([...fixesAt(context, span), ...others.map((fix) => ({ fix }))]);
+    return withoutRepeats([...ofFindings, ...others.map((fix) => ({ fix }))]);
   }
 
+  /** What is known of the word or the rule at a place; of what takes longer, what {@link lookInto} has worked out. */
   hover(path: string, offset: number): Hover | undefined {
     return this.ask(path, undefined, (snapshot) =>
-      hover(snapshot, offset, this.notes, (row, expression) => this.tried(snapshot, row, expression)),
+      hover(snapshot, offset, this.notes, {
+        tried: (row, expression) => this.tried(snapshot, row, expression),
+        workedOut: ({ statement }) => this.workedOut.get(statement),
+      }),
     );
+  }
+
+  /**
+   * Works out what {@link hover} has to say at a place and takes longer than a look, until a note is edited: how a value is
+   * distributed, by trials; with which other choice a rule that fails would hold. Each slice gives how far it has come,
+   * 0 to 1, if that is known.
+   */
+  lookInto(path: string, offset: number): InSlices<void> {
+    return this.unlessEdited(this.workOut(path, offset), undefined);
+  }
+
+  private *workOut(path: string, offset: number): InSlices<void> {
+    const snapshot = this.snapshot(path);
+    const referent = snapshot && referenceAt(snapshot, offset, this.notes)?.referent;
+    const isDefined = referent?.kind === "defined";
+    const home = isDefined ? this.snapshot(referent.path) : snapshot;
+    const row = isDefined ? referent.row : referent ? undefined : snapshot?.rowAt(offset);
+    if (!home || !row || this.workedOut.has(row.statement)) return;
+    const { statement, outcome } = row;
+    // What is still searched for may come out otherwise.
+    if (outcome.kind === "rule" && (outcome.isPending || outcome.awaitsBuilds)) return;
+    const begun: WorkedOut = { isPending: true };
+    this.workedOut.set(statement, begun);
+    try {
+      this.workedOut.set(statement, yield* this.workedOutOf(home, row));
+    } finally {
+      // Who does not go on with it leaves nothing behind.
+      if (this.workedOut.get(statement) === begun) this.workedOut.delete(statement);
+    }
+  }
+
+  private *workedOutOf(home: Snapshot, row: Row): InSlices<WorkedOut> {
+    const { outcome, statement } = row;
+    if (outcome.kind === "rule") {
+      const isFailing = outcome.state === "fails" || outcome.state === "failsAtLimits";
+      const context = isFailing ? this.contextOf(home.path) : undefined;
+      return context ? { otherChoices: yield* otherChoices(row, context) } : {};
+    }
+    // What is stated says itself how it is spread.
+    const isComputed = statement.kind === "let" || (statement.kind === "derived" && !statement.choice);
+    if (outcome.kind !== "quantity" || outcome.isList || !isComputed) return {};
+    const run = this.distribution(home, row, 0, this.program.trialsFor(home.path));
+    const distribution = run && (yield* run);
+    return distribution ? { distribution } : {};
   }
 
   /** Reads the chapter of the handbook whose members {@link completions} and {@link signatureAt} speak of at a place. */
@@ -273,7 +355,7 @@ export class Service {
    * it: what the uncertainty of each value is made of.
    * @param trials so many builds are drawn for each value, seeded from the text of the note; none unless told
    */
-  record(path: string, depth: "brief" | "full" = "full", trials = 0): NoteRecord {
+  record(path: string, depth: "brief" | "full" = "full", trials?: TrialCount): NoteRecord {
     const empty: NoteRecord = { path, values: [], rules: [], findings: [], openItems: [], settleFirst: [] };
     const allowance = new Allowance();
     return this.ask(path, empty, (snapshot) =>
@@ -284,8 +366,8 @@ export class Service {
         otherChoice: (rule) => (depth === "full" ? this.otherChoices(path, rule)[0] : undefined),
         budget: (row, result) => (depth === "full" ? this.budget(snapshot, row, result, allowance) : undefined),
         distribution: (row, result) => {
-          const entry = trials > 0 ? this.entriesOf(snapshot).get(row.statement) : undefined;
-          return entry && distributionOf(this.program, entry, result, trials, snapshot.text);
+          const run = trials === undefined ? undefined : this.distribution(snapshot, row, result, trials);
+          return run && finish(run);
         },
       }),
     );
@@ -306,7 +388,7 @@ export class Service {
   /** Other values of the choices behind a rule with which it holds, the best first. Costly: each is tried. */
   otherChoices(path: string, rule: Row): readonly OtherChoice[] {
     const context = this.contextOf(path);
-    return context ? otherChoices(rule, context) : [];
+    return context ? finish(otherChoices(rule, context)) : [];
   }
 
   private ask<T>(path: string, otherwise: T, look: (snapshot: Snapshot) => T): T {
@@ -316,6 +398,11 @@ export class Service {
 
   private get program(): Program {
     return this.held.program;
+  }
+
+  private get workedOut(): Map<Statement, WorkedOut> {
+    if (this.lookedInto.edits !== this.held.edits) this.lookedInto = new LookedInto(this.held.edits);
+    return this.lookedInto.found;
   }
 
   private get known(): Worked {
@@ -330,33 +417,78 @@ export class Service {
       snapshot,
       other: (other) => this.snapshot(other),
       whatIf: (edits, look) => this.whatIf(path, edits, look),
-      seriesFor: (unit) => this.settings.series[SERIES_OF[unit]],
+      seriesFor: (unit) => this.settingsFor(path).series[SERIES_OF[unit]],
     };
   }
+
+  private settingsFor(path: string): Settings {
+    return typeof this.settings === "function" ? this.settings(path) : this.settings;
+  }
+
+  private readonly trialsFor = (path: string): TrialCount => this.settingsFor(path).trials ?? "adaptive";
 
   /** What an expression gives, were it defined above a statement; empty where it has no value. */
   private tried(snapshot: Snapshot, { start }: Row, expression: string): string {
     if (snapshot.find(TRIED)) return "";
     const indentation = snapshot.text.slice(snapshot.text.lastIndexOf("\n", start - 1) + 1, start);
     const edit = { span: { start, end: start }, text: `${TRIED} = ${expression}\n${indentation}` };
-    return this.whatIf(snapshot.path, [edit], (tried) => {
-      const outcome = tried.find(TRIED)?.outcome;
+    return this.tryOnce(snapshot.path, [edit], () => {
+      const outcome = this.program.snapshot(snapshot.path)!.find(TRIED)?.outcome;
       return outcome ? outcomeText(outcome) : "";
     });
   }
 
+  /** A look at what would be. What has to be searched for is searched between the looks, on copies. */
+  private *whatIf<T>(path: string, edits: readonly Edit[], look: (snapshot: Snapshot) => T): InSlices<T> {
+    let left = MOST_SLICES_TRIED;
+    for (;;) {
+      yield;
+      const tried = this.tryOnce(path, edits, () => {
+        const remaining = left > 0 ? this.program.remainingOfUpdate() : [];
+        return remaining.length > 0 ? { remaining } : { seen: look(this.program.snapshot(path)!) };
+      });
+      if (!tried.remaining) return tried.seen;
+      for (const run of tried.remaining) while (left-- > 0 && !run.next().done) yield;
+    }
+  }
+
   /** The snapshots of the notes as they stand are taken first: they stay true, whatever is tried. */
-  private whatIf<T>(path: string, edits: readonly Edit[], look: (snapshot: Snapshot) => T): T {
+  private tryOnce<T>(path: string, edits: readonly Edit[], look: () => T): T {
     for (const each of this.program.notes.keys()) this.snapshot(each);
     // The statements that were edited and put back have new entries.
     this.known.entries.clear();
     const wasSettled = this.isSettled;
     try {
-      return this.program.whatIf(path, edits, () => look(this.program.snapshot(path)!));
+      return this.program.whatIf(
+        path,
+        edits,
+        look,
+        this.held.searches === "at once" ? MOST_SLICES_TRIED : SLICES_AT_ONCE,
+      );
     } finally {
-      // The trial searched on, also for ranges of the notes as they stand.
-      if (!wasSettled) this.held.forgetStates();
+      // The trial searched on, also for ranges of the notes as they stand; or there was no time to find them all again.
+      if (!wasSettled || !this.isSettled) this.held.forgetStates();
     }
+  }
+
+  /** Goes on with a run as long as no note is edited, and no setting. */
+  private *unlessEdited<T>(run: InSlices<T>, otherwise: T): InSlices<T> {
+    const { edits } = this.held;
+    try {
+      while (this.held.edits === edits) {
+        const step = run.next();
+        if (step.done) return step.value;
+        yield step.value;
+      }
+      return otherwise;
+    } finally {
+      run.return(otherwise);
+    }
+  }
+
+  private distribution(home: Snapshot, { statement }: Row, result: number, trials: TrialCount) {
+    const entry = this.entriesOf(home).get(statement);
+    return entry && distributionOf(this.program, entry, result, trials, home.text);
   }
 
   private budget(home: Snapshot, { statement }: Row, result: number, allowance?: Allowance) {
@@ -381,6 +513,13 @@ class Worked {
   toSettle?: readonly GuessToSettle[];
 
   constructor(readonly revision: number) {}
+}
+
+/** What takes longer than a look and somebody asked for, of the notes as they were since an edit. */
+class LookedInto {
+  readonly found = new Map<Statement, WorkedOut>();
+
+  constructor(readonly edits: number) {}
 }
 
 /** The first of those that change the text the same way: it answers a finding. */

@@ -83,10 +83,15 @@ export class OpenNotes {
   }
 
   context(path = this.paths[0]): FindingContext {
+    const { program } = this;
+    const snapshot = () => this.snapshot(path);
     return {
       snapshot: this.snapshot(path),
       other: (other) => this.program.snapshot(other),
-      whatIf: (edits, look) => this.program.whatIf(path, edits, () => look(this.snapshot(path))),
+      // eslint-disable-next-line require-yield -- A test does not wait.
+      *whatIf(edits, look) {
+        return program.whatIf(path, edits, () => look(snapshot()));
+      },
       seriesFor: (unit) => ({ Ω: "E24", F: "E6", H: "E12" })[unit],
     };
   }

@@ -1,5 +1,5 @@
 import { checkText } from "./checkText";
-import type { CheckFormat } from "./commandLine";
+import type { Command } from "./commandLine";
 import type { ExitCode } from "./exitCode";
 import { printable } from "./layout";
 import { findNotes } from "./noteFiles";
@@ -10,8 +10,11 @@ import { faceFor, type Terminal } from "./terminal";
  * `copperbook check`: judges the rules of the notes among files and folders, and says what is wrong in each.
  * @throws ReadingError where something named cannot be read or is no note.
  */
-export async function check(paths: readonly string[], format: CheckFormat, terminal: Terminal): Promise<ExitCode> {
-  const open = await openNotes(await findNotes(paths, terminal.currentFolder));
+export async function check(
+  { paths, format, trials }: Extract<Command, { kind: "check" }>,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const open = await openNotes(await findNotes(paths, terminal.currentFolder), trials);
   if (format === "json") terminal.output.write(toJson(open));
   else if (open.notes.length > 0) terminal.output.write(checkText(open, faceFor(terminal)));
   for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${printable(trouble)}\n`);

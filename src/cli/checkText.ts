@@ -1,3 +1,4 @@
+import { otherChoiceText } from "../phrases/choosing";
 import { countedText, decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
@@ -95,9 +96,7 @@ class Sheet {
   private otherChoice(row: Row, { state }: RuleOutcome): string {
     const isFailing = state === "fails" || state === "failsAtLimits";
     const other = isFailing ? this.service.otherChoices(this.note.path, row).at(0) : undefined;
-    if (!other) return "";
-    const { name, value, isForAll } = other;
-    return `with ${name} ${value} ${isForAll ? "all rules on it hold" : "this rule holds, not all others"}`;
+    return other ? otherChoiceText(other) : "";
   }
 
   /** Of the rules that hold throughout, the one with the least to spare; one that holds in enough builds can be short. */

@@ -1,11 +1,24 @@
 import { parseArgs } from "node:util";
+import { ASKED_TRIALS, readTrialCount, type TrialCount } from "../service";
 
 /** What a person asked for. */
 export type Command =
   | { readonly kind: "help" }
   | { readonly kind: "version" }
-  | { readonly kind: "check"; readonly paths: readonly string[]; readonly format: CheckFormat }
-  | { readonly kind: "values"; readonly path: string; readonly format: ValuesFormat; readonly trials: number }
+  | {
+      readonly kind: "check";
+      readonly paths: readonly string[];
+      readonly format: CheckFormat;
+      /** Of the shares of builds: adaptive unless told. */
+      readonly trials?: TrialCount;
+    }
+  | {
+      readonly kind: "values";
+      readonly path: string;
+      readonly format: ValuesFormat;
+      /** Of the values, and of the shares of builds: no values are tried, and shares adaptively, unless told. */
+      readonly trials?: TrialCount;
+    }
   | { readonly kind: "handbook"; readonly word?: string };
 
 export type CheckFormat = "text" | "json";
@@ -16,14 +29,16 @@ export class UsageError extends Error {}
 
 export const HELP = `Copperbook: hardware design notes that compute.
 
-  copperbook check [PATH…] [--format text|json]
+  copperbook check [PATH…] [--format text|json] [--trials N|adaptive]
       Judges the rules of all notes (*.calcs.md) among the files and folders
-      named, or in the current folder.
-  copperbook values FILE [--format text|json|csv] [--trials N]
-      Prints the values of one note. With --trials, N builds are drawn from the
+      named, or in the current folder. Shares of builds are found by trials,
+      as many as it takes; with --trials N, by N at each operating condition.
+  copperbook values FILE [--format text|json|csv] [--trials N|adaptive]
+      Prints the values of one note. With --trials, builds are drawn from the
       spread of the inputs (JCGM 101), with operating conditions at nominal:
       the limits that hold 95 % of builds about the mean; in JSON and CSV mean
-      and standard deviation too.
+      and standard deviation too. N builds, or adaptively as many as it takes
+      for two digits of the standard deviation (JCGM 101, 7.9).
   copperbook handbook [CHAPTER|FUNCTION]
       Lists the chapters of the handbook, a chapter, or a function with its
       formula, source and worked examples.
@@ -55,7 +70,7 @@ export function parseCommandLine(args: readonly string[]): Command {
   });
   const words: string[] = [];
   let format: string | undefined;
-  let trials: number | undefined;
+  let trials: TrialCount | undefined;
   let asked: "help" | "version" | undefined;
   for (const token of tokens) {
     if (token.kind === "positional") words.push(token.value);
@@ -84,30 +99,30 @@ function formatOf(value: string | undefined): string {
   return value;
 }
 
-/** Fewer say nothing about 95 %; more than this hold too much memory, and say no more. */
-const [FEWEST_TRIALS, MOST_TRIALS] = [100, 10_000_000];
-
-function trialsOf(value: string | undefined): number {
-  const trials = Number(value?.replaceAll("_", ""));
-  if (Number.isInteger(trials) && trials >= FEWEST_TRIALS && trials <= MOST_TRIALS) return trials;
+function trialsOf(value: string | undefined): TrialCount {
+  const trials = readTrialCount(value ?? "");
+  if (trials !== undefined) return trials;
   const found = value ? `, here “${value}”` : "";
-  throw new UsageError(`--trials wants a whole number from ${FEWEST_TRIALS} to ${MOST_TRIALS} behind it${found}.`);
+  throw new UsageError(
+    `--trials wants “adaptive” or a whole number from ${ASKED_TRIALS.least} to ${ASKED_TRIALS.most} behind it${found}.`,
+  );
 }
 
 function commandOf(
   [word, ...rest]: readonly string[],
   format: string | undefined,
-  trials: number | undefined,
+  trials: TrialCount | undefined,
 ): Command {
-  if (trials !== undefined && word !== "values") throw new UsageError("--trials belongs to “values”.");
+  const tried = trials === undefined ? {} : { trials };
   switch (word) {
     case "check":
-      return { kind: "check", paths: rest, format: oneOf(CHECK_FORMATS, format, word) };
+      return { kind: "check", paths: rest, format: oneOf(CHECK_FORMATS, format, word), ...tried };
     case "values":
       if (rest.length !== 1) throw new UsageError(`“values” prints one note, and ${countOf(rest)} named.`);
-      return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word), trials: trials ?? 0 };
+      return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word), ...tried };
     case "handbook":
       if (rest.length > 1) throw new UsageError(`“handbook” looks one word up, and ${countOf(rest)} named.`);
+      if (trials !== undefined) throw new UsageError("--trials belongs to “check” and “values”.");
       if (format !== undefined) throw new UsageError("“handbook” is printed as text and has no other format.");
       return { kind: "handbook", ...(rest.length > 0 ? { word: rest[0] } : {}) };
     case undefined:

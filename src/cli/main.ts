@@ -27,7 +27,7 @@ async function run(command: Command, terminal: Terminal): Promise<ExitCode> {
       terminal.output.write(`copperbook ${version}\n`);
       return ExitCode.Good;
     case "check":
-      return check(command.paths, command.format, terminal);
+      return check(command, terminal);
     case "values":
       return values(command, terminal);
     case "handbook":

@@ -1,4 +1,4 @@
-import { Service, type NoteRecord } from "../service";
+import { Service, type NoteRecord, type TrialCount } from "../service";
 import { ExitCode } from "./exitCode";
 import { FileLibrary } from "./fileLibrary";
 import type { NoteFile, NoteFiles } from "./noteFiles";
@@ -14,10 +14,13 @@ export interface OpenNotes {
 /** No finding of the command line offers a choice, so these are not asked for: the series that every shop has. */
 export const SETTINGS = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
 
-/** Reads the notes, and what they use, and computes them. */
-export async function openNotes({ root, notes: files, troubles }: NoteFiles): Promise<OpenNotes> {
+/** Reads the notes, and what they use, and computes them; shares of builds by so many trials. */
+export async function openNotes(
+  { root, notes: files, troubles }: NoteFiles,
+  trials: TrialCount = "adaptive",
+): Promise<OpenNotes> {
   const library = new FileLibrary(root);
-  const service = new Service(library, SETTINGS);
+  const service = new Service(library, { ...SETTINGS, trials });
   const notes: NoteFile[] = [];
   const sentences = [...troubles];
   for (const file of files) {
@@ -31,8 +34,8 @@ export async function openNotes({ root, notes: files, troubles }: NoteFiles): Pr
   return { service, notes, troubles: sentences };
 }
 
-/** The one shape that is printed as JSON; `output.schema.json` describes it. */
-export function toJson({ service, notes }: OpenNotes, trials = 0): string {
+/** The one shape that is printed as JSON; `output.schema.json` describes it. Values are tried where it is said how often. */
+export function toJson({ service, notes }: OpenNotes, trials?: TrialCount): string {
   const records = notes.map(({ path, shownPath }): NoteRecord => ({
     ...service.record(path, "full", trials),
     path: shownPath,

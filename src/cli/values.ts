@@ -15,7 +15,7 @@ export async function values(
   { path, format, trials }: Extract<Command, { kind: "values" }>,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const open = await openNotes(await findNote(path, terminal.currentFolder));
+  const open = await openNotes(await findNote(path, terminal.currentFolder), trials);
   if (open.notes.length > 0) terminal.output.write(WRITERS[format](open, trials));
   for (const trouble of open.troubles) terminal.errors.write(`copperbook: ${printable(trouble)}\n`);
   const code = exitCodeOf(open);

@@ -1,4 +1,4 @@
-import type { NoteRecord } from "../service";
+import type { NoteRecord, TrialCount } from "../service";
 import { csv } from "./csv";
 import { align, printable } from "./layout";
 import type { OpenNotes } from "./openNotes";
@@ -6,7 +6,7 @@ import type { OpenNotes } from "./openNotes";
 type ValueRecord = NoteRecord["values"][number];
 
 /** Name, value in the order of a data sheet, where it comes from, and its line, in columns. */
-export function valuesText(open: OpenNotes, trials = 0): string {
+export function valuesText(open: OpenNotes, trials?: TrialCount): string {
   const { values } = recordOf(open, trials);
   if (values.length === 0) return "The note has no values.\n";
   const rows = values.map((value) => {
@@ -32,17 +32,17 @@ const COLUMNS = [
 const COLUMNS_OF_TRIALS = ["mean", "sd", "low95", "high95"];
 
 /** The same fields as in JSON, a header line before them; a field without a value is empty. */
-export function valuesCsv(open: OpenNotes, trials = 0): string {
+export function valuesCsv(open: OpenNotes, trials?: TrialCount): string {
   const { values } = recordOf(open, trials);
-  const header = trials > 0 ? [...COLUMNS, ...COLUMNS_OF_TRIALS] : COLUMNS;
+  const header = trials !== undefined ? [...COLUMNS, ...COLUMNS_OF_TRIALS] : COLUMNS;
   const fields = values.map((value) => {
     const { mean, sd, interval95 = [] } = value;
     const plain = COLUMNS.map((column) => value[column]);
-    return trials > 0 ? [...plain, mean, sd, interval95[0], interval95[1]] : plain;
+    return trials !== undefined ? [...plain, mean, sd, interval95[0], interval95[1]] : plain;
   });
   return csv([header, ...fields]);
 }
 
-function recordOf({ service, notes }: OpenNotes, trials: number): NoteRecord {
+function recordOf({ service, notes }: OpenNotes, trials: TrialCount | undefined): NoteRecord {
   return service.record(notes[0].path, "brief", trials);
 }

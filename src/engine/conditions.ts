@@ -60,10 +60,20 @@ export function* lowestShare(
   settings: ShareSettings,
 ): Generator<Progress, LowestShare> {
   let lowest: LowestShare | undefined;
-  for (const at of conditions) {
-    const share = yield* shareOfBuilds(cone, spreads, { ...settings, held: at });
+  for (const [done, at] of conditions.entries()) {
+    const share = yield* amongAll(shareOfBuilds(cone, spreads, { ...settings, held: at }), done, conditions.length);
     if (!lowest || share.share < lowest.share) lowest = { ...share, at, conditions: conditions.length };
   }
   if (!lowest) throw new Error("A share of builds is taken at one condition at least.");
   return lowest;
+}
+
+/** A run that is one of several alike, its progress told as that of all of them. */
+function* amongAll<T>(run: Generator<Progress, T>, done: number, runs: number): Generator<Progress, T> {
+  for (;;) {
+    const step = run.next();
+    if (step.done) return step.value;
+    const { trials, expected } = step.value;
+    yield { trials: done * expected + trials, expected: runs * expected };
+  }
 }

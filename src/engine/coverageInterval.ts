@@ -1,3 +1,4 @@
+import { finish } from "./slices";
 import type { Limits } from "./spread";
 
 /**
@@ -58,14 +59,6 @@ export function symmetricInterval(values: Float64Array, probability: number, cut
   const rank = symmetricRank(values.length, inside);
   const needed = Math.max(rank + 1, values.length - inside - rank);
   return symmetricFrom(finish(tailsOf(values, needed, cuts)), values.length, inside);
-}
-
-/** Runs what pauses to its end. */
-export function finish<T>(run: Generator<unknown, T>): T {
-  for (;;) {
-    const step = run.next();
-    if (step.done) return step.value;
-  }
 }
 
 /** The least and the greatest values, each in rising order. */

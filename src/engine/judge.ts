@@ -16,6 +16,7 @@ import type {
   QuantityOutcome,
   RuleOutcome,
   RuleState,
+  TriedBuilds,
 } from "./outcome";
 import type { EngineProblem, Origin } from "./problem";
 import { pushedBy } from "./pushedBy";
@@ -304,8 +305,12 @@ class Judge {
       return required === undefined
         ? { ...judged, awaitsBuilds: true }
         : { state: "undecided", reason: "its share of builds is being worked out", ...asked, awaitsBuilds: true };
-    if (required === undefined || !builds.isTried) return { ...judged, builds };
-    if (builds.reaches === undefined) return { state: "undecided", reason: TRIALS_DO_NOT_TELL, ...asked, builds };
+    if (required === undefined) return { ...judged, builds };
+    if (!builds.isTried)
+      return builds.isStopped
+        ? { state: "undecided", reason: TRIALS_STOPPED, ...asked, builds }
+        : { ...judged, builds };
+    if (builds.reaches === undefined) return { state: "undecided", reason: doubtOf(builds), ...asked, builds };
     const failing = state === "fails" ? "fails" : "failsAtLimits";
     return { state: builds.reaches ? "holds" : failing, ...asked, builds };
   }
@@ -365,7 +370,14 @@ class Judge {
 const NO_CELLS = { values: [], dimension: RATIO, point: false } as const;
 type ShareKeys = "state" | "reason" | "required" | "builds" | "awaitsBuilds";
 
-const TRIALS_DO_NOT_TELL = "its share of builds is too near to what it asks for";
+const TRIALS_STOPPED = "the trials of its builds were stopped";
+
+/** Why trials do not tell whether enough builds keep a rule. */
+function doubtOf({ trials, isCountAsked }: TriedBuilds): string {
+  return isCountAsked
+    ? `${trials} trials are too few to tell its share of builds from what it asks for`
+    : "its share of builds is too near to what it asks for";
+}
 
 const NOTHING = { values: [], isList: false, dimension: RATIO, point: false } as const;
 

@@ -15,9 +15,17 @@ export class KnownRanges {
   get(cone: Cone, options: SearchOptions): TrueRange | undefined {
     const hash = hashOf(cone);
     const short = this.byHash.get(hash);
-    if (short && isShort(short.range, options) && isSameCone(short.cone, cone)) return transferred(short, cone);
-    const long = this.byHash.get(withBudget(hash, options));
-    return long?.options === options && isSameCone(long.cone, cone) ? transferred(long, cone) : undefined;
+    if (short && isShort(short.range, options) && isSameCone(short.cone, cone)) return this.wanted(hash, short, cone);
+    const withOptions = withBudget(hash, options);
+    const long = this.byHash.get(withOptions);
+    return long?.options === options && isSameCone(long.cone, cone) ? this.wanted(withOptions, long, cone) : undefined;
+  }
+
+  /** What is asked for again and again, as what a trial is compared with, is the last to be forgotten. */
+  private wanted(hash: number, known: Known, cone: Cone): TrueRange {
+    this.byHash.delete(hash);
+    this.byHash.set(hash, known);
+    return transferred(known, cone);
   }
 
   /** Of two searches with the same hash the later is kept. */
@@ -80,7 +88,8 @@ function hashOf({ op, a, b, c, inputs, constants, result }: Cone): number {
   return add(result);
 }
 
-function isSameCone(cone: Cone, other: Cone): boolean {
+/** Whether two cones compute the same of the same limits. */
+export function isSameCone(cone: Cone, other: Cone): boolean {
   const isSame = (x: ArrayLike<number>, y: ArrayLike<number>) => {
     if (x.length !== y.length) return false;
     for (let i = 0; i < x.length; i++) if (!Object.is(x[i], y[i])) return false;

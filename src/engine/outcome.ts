@@ -132,12 +132,17 @@ export interface RuleOutcome {
   readonly problems: readonly Problem[];
 }
 
-/** What trials of builds say of a rule. Not every rule can be tried: it is too large, or nothing varies from build to build. */
-export type BuildsOutcome = { readonly isTried: false } | TriedBuilds;
+/**
+ * What trials of builds say of a rule. Not every rule can be tried: it is too large, or nothing varies from build to
+ * build; and a person can stop the trials.
+ */
+export type BuildsOutcome = { readonly isTried: false; readonly isStopped?: true } | TriedBuilds;
 
 export interface TriedBuilds {
   readonly isTried: true;
   readonly trials: number;
+  /** A person said how many trials there are to be. */
+  readonly isCountAsked?: true;
   /** Of builds that keep the rule, at the operating conditions where they are fewest; 0 to 1. */
   readonly share: number;
   /** Between these the true share lies with a probability of 95 %. */

@@ -3,7 +3,7 @@ import type { Span } from "../text/span";
 import type { Statement } from "../syntax/statement";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
-import { Builds, knownBuilds } from "./builds";
+import { knownBuilds } from "./builds";
 import { compileEntry, without } from "./definition";
 import { declaredNames, sameType, Entry } from "./entry";
 import { dropFrom, dropOne, sortByDate, sortByOrder, withOneMore } from "./entryLists";
@@ -22,16 +22,15 @@ import type { Parts } from "./parts";
 import type { EngineProblem } from "./problem";
 import { differsFromPieceToPiece } from "./instances";
 import { Runner } from "./runner";
-import { coneSizeOf, isToBeSearched, Searches } from "./search";
+import { Remaining } from "./remaining";
+import { coneSizeOf } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
+import type { TrialCount } from "./trials";
 import { NotesAround } from "./surroundings";
 import { TableUsers } from "./tableUsers";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
 import { judgeAssumptions } from "./unused";
 import { usedPath, usedPaths, useTrouble } from "./uses";
-
-/** A look at what would be does not search longer than this, some tenths of a second, while somebody waits for it. */
-const MOST_SLICES_TRIED = 1000;
 
 /** What a settling did, for tests: nothing else may depend on it. */
 export interface Log {
@@ -56,6 +55,8 @@ export class Program {
   private readonly literals = new LiteralSlots(this.slots);
   /** Set by tests. */
   log?: Log;
+  /** How many trials are made of the rules of a note. Where that is changed, {@link retryBuilds} is to be called. */
+  trialsFor: (path: string) => TrialCount = () => "adaptive";
 
   private revision = 1;
   private readonly code = new Code();
@@ -71,9 +72,8 @@ export class Program {
   readonly chapters = new ChapterReaders();
   readonly tableUsers = new TableUsers();
   private graphChanged = false;
-  private readonly searches = new Searches(this);
-  private readonly builds = new Builds(this);
-  private isTrying = false;
+  /** What the last update left to be worked out. */
+  readonly remaining = new Remaining(this);
   private readonly snapshots = new Map<string, Snapshot>();
 
   /** @param parts what only some notes need; it may come later, before such a note is opened */
@@ -139,30 +139,31 @@ export class Program {
 
   /** Whether there is no range left to be searched for, and no share of builds to be found. */
   get isSettled(): boolean {
-    return this.searches.isDone && this.builds.isDone;
+    return this.remaining.isDone;
   }
 
   /** Searches for ranges after an {@link update}, then for shares of builds, until all are found or it is told that it is time to pause. */
   search(isTimeToPause: () => boolean): void {
     if (this.isSettled) return;
-    this.searches.work(isTimeToPause, (entry, ranges) => {
-      entry.found = ranges;
-      // What is wrong with a range is told by the run at hand.
-      this.runner.run(entry.code);
-      this.setOutcome(entry);
-    });
-    if (this.searches.isDone)
-      this.builds.work(isTimeToPause, (entry, builds) => {
-        entry.builds = builds;
-        this.setOutcome(entry);
-      });
+    this.remaining.work(isTimeToPause);
     if (this.isSettled) for (const note of this.notes.values()) compareMeasurements(this, note);
   }
 
   /** Somebody looks at these spans of a note: what is to be searched there comes first. */
   lookAt(path: string, spans: readonly Span[]): void {
     const note = this.isSettled ? undefined : this.notes.get(path);
-    if (note) this.searches.prefer(note.entriesIn(spans));
+    if (note) this.remaining.prefer(note.entriesIn(spans));
+  }
+
+  /** Tries the builds anew of rules of all notes: of those that were stopped, or where the number of trials is another one, of all. */
+  retryBuilds(which: "stopped" | "all"): void {
+    for (const note of this.notes.values()) this.remaining.retry(note.entries(), which);
+  }
+
+  /** Something was found out about an entry. What is wrong with a range is told by the run at hand. */
+  judgeAgain(entry: Entry): void {
+    this.runner.run(entry.code);
+    this.setOutcome(entry);
   }
 
   /** Brings every entry up to date, but for ranges that have to be searched for: those are marked as pending. */
@@ -193,35 +194,43 @@ export class Program {
   }
 
   /**
-   * What would be, were a note edited so: the edits are applied, the notes settled, looked at, and put back.
-   * Nothing of the looking may be kept but plain data and snapshots.
+   * What would be, were a note edited so: the edits are applied, the notes settled, in so many slices at the most, looked at,
+   * and put back. Nothing of the looking may be kept but plain data, snapshots, and {@link remainingOfUpdate}.
    */
-  whatIf<T>(path: string, edits: readonly Edit[], look: () => T): T {
+  whatIf<T>(path: string, edits: readonly Edit[], look: () => T, mostSlices = Infinity): T {
     const before = this.notes.get(path)?.text;
     if (before === undefined) throw new Error(`The note ${path} is not open.`);
     const after = applyEdits(before, edits);
     const wasSettled = this.isSettled;
     const builds = knownBuilds(this.notes.values());
-    this.isTrying = true;
+    this.remaining.isTrying = true;
     this.edit(path, difference(before, after));
-    let slices = 0;
     try {
       this.update();
-      this.search(() => ++slices > MOST_SLICES_TRIED);
+      this.searchSlices(mostSlices);
       return look();
     } finally {
-      this.isTrying = false;
+      this.remaining.isTrying = false;
       this.edit(path, difference(after, before));
       this.update();
       // The same text has the same figures.
-      for (const [entry, known] of builds) {
-        if (entry.builds !== undefined || this.byId[entry.id] !== entry) continue;
-        entry.builds = known;
-        this.setOutcome(entry);
-      }
+      this.remaining.restore(builds, (entry) => this.byId[entry.id] === entry);
       // What was found before is known, and costs little to find again.
-      if (wasSettled) this.search(() => false);
+      if (wasSettled) this.searchSlices(mostSlices);
     }
+  }
+
+  /**
+   * What remains to be worked out of what the last update changed, as runs on copies: they can be gone on with whatever
+   * is edited meanwhile, and once they are done, the same notes are settled at once.
+   */
+  remainingOfUpdate(): readonly Generator<unknown, unknown>[] {
+    return this.remaining.copies(({ coneChanged }) => coneChanged === this.revision - 1);
+  }
+
+  private searchSlices(most: number): void {
+    const end = this.remaining.slices + most;
+    this.search(() => this.remaining.slices >= end);
   }
 
   private make(note: Note, statement: Statement, source: string, table?: Entry): Entry {
@@ -314,8 +323,7 @@ export class Program {
     this.slots.giveBack(entry.results);
     this.slots.giveBack(entry.checked);
     this.literals.release(entry);
-    this.searches.drop(entry);
-    this.builds.drop(entry);
+    this.remaining.drop(entry);
     this.dirty.delete(entry);
     this.byId[entry.id] = undefined;
     this.freeIds.push(entry.id);
@@ -536,20 +544,13 @@ export class Program {
     this.log?.run.push(entry.statement.text);
     const changed = entry.code.length > 0 && this.runner.run(entry.code);
     if (changed || entry.statement.kind === "function") entry.valueChanged = entry.coneChanged = this.revision;
-    if (entry.coneChanged === this.revision) {
-      entry.found = entry.builds = undefined;
-      if (isToBeSearched(this, entry)) this.searches.add(entry);
-      else this.searches.drop(entry);
-    }
+    if (entry.coneChanged === this.revision) this.remaining.changed(entry);
     this.setOutcome(entry);
   }
 
   private setOutcome(entry: Entry): void {
-    const outcome = (entry.outcome = judge(entry, this.judgeContext, entry.outcome));
-    if (outcome.kind !== "rule") return;
-    // While something is tried, somebody waits: only shares that decide a rule are worked out.
-    if (outcome.awaitsBuilds && (!this.isTrying || outcome.required !== undefined)) this.builds.add(entry);
-    else this.builds.drop(entry);
+    entry.outcome = judge(entry, this.judgeContext, entry.outcome);
+    this.remaining.judged(entry);
   }
 
   /** Members of a circle have no value. */
@@ -564,7 +565,7 @@ export class Program {
     entry.differs = false;
     entry.builds = undefined;
     entry.found = undefined;
-    this.searches.drop(entry);
+    this.remaining.drop(entry);
     // Whatever becomes of the circle, its members are compiled again: they have no code, and a problem that may be gone.
     entry.stale = true;
     entry.dirty = false;

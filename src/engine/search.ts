@@ -1,4 +1,4 @@
-import { coneOf, coneOfSlot, type ConeSource } from "./cone";
+import { coneOf, coneOfSlot, type Cone, type ConeSource } from "./cone";
 import type { Entry } from "./entry";
 import { KnownRanges } from "./knownRanges";
 import { Standing } from "./tape";
@@ -70,6 +70,8 @@ export class Searches {
   private readonly waiting: readonly Set<Entry>[] = [new Set(), new Set(), new Set()];
   private readonly begun = new Map<Entry, Generator<void, FoundRanges>>();
   private readonly known = new KnownRanges();
+  /** Slices that were worked so far; what was known already takes none. */
+  slices = 0;
 
   constructor(private readonly source: ConeSource) {}
 
@@ -117,18 +119,43 @@ export class Searches {
     return undefined;
   }
 
-  private *search(entry: Entry): Generator<void, FoundRanges> {
+  /**
+   * For each entry that waits and is meant, a search that goes on whatever becomes of the entry: once it is done, what it
+   * found is known.
+   */
+  copies(isMeant: (entry: Entry) => boolean): readonly Generator<void, unknown>[] {
+    return this.waiting.flatMap((turn) => [...turn].filter(isMeant).map((entry) => this.search(entry)));
+  }
+
+  /** All is copied before the search begins. */
+  private search(entry: Entry): Generator<void, FoundRanges> {
     const { results, type } = entry;
+    const options = type.kind === "rule" ? OF_RULE : OF_DEFINITION;
+    const cones: (Cone | undefined)[] = [];
+    for (let i = 0; i < results.length; i++)
+      if (i !== entry.keeps && isOpen(this.source.slots, results.from + i)) cones[i] = coneOf(this.source, entry, i);
+    return this.searchAll(cones, options);
+  }
+
+  private *searchAll(
+    cones: readonly (Cone | undefined)[],
+    options: SearchOptions,
+  ): Generator<void, (TrueRange | undefined)[]> {
     const found: (TrueRange | undefined)[] = [];
-    for (let i = 0; i < results.length; i++) {
-      if (i === entry.keeps || !isOpen(this.source.slots, results.from + i)) continue;
-      const options = type.kind === "rule" ? OF_RULE : OF_DEFINITION;
-      const cone = coneOf(this.source, entry, i);
+    for (const [i, cone] of cones.entries()) {
+      if (!cone) continue;
       found[i] = this.known.get(cone, options);
       if (found[i]) continue;
-      const range = yield* searchInSlices(cone, options, SLICE);
-      this.known.set(cone, options, range);
-      found[i] = range;
+      const search = searchInSlices(cone, options, SLICE);
+      for (;;) {
+        this.slices++;
+        const slice = search.next();
+        if (slice.done) {
+          this.known.set(cone, options, (found[i] = slice.value));
+          break;
+        }
+        yield;
+      }
     }
     return found;
   }

@@ -3,7 +3,8 @@ import type * as answers from "./answers";
 import { BesideLines } from "./besideLines";
 import { Guard } from "./guard";
 import { HandbookFiles } from "./handbookFiles";
-import { breath, Notes } from "./notes";
+import { Notes } from "./notes";
+import { breath } from "./slices";
 
 /** The extension's second file; see {@link activateWith}. */
 export type AnswersFile = typeof answers;

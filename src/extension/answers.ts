@@ -15,13 +15,9 @@ export { WHOLE_PARTS } from "../service";
 
 /** The extension's second file: everything but the values beside lines. */
 export function registerAnswers(notes: Notes, handbook: HandbookFiles, guard: Guard): vscode.Disposable {
-  const asked = new AskedNotes(notes);
-  const configured = guard.wrap("Settings were changed", undefined, (event: vscode.ConfigurationChangeEvent) => {
-    asked.configured(event);
-  });
+  const asked = new AskedNotes(notes, guard);
   const problems = new Problems(asked, guard);
   return vscode.Disposable.from(
-    vscode.workspace.onDidChangeConfiguration(configured),
     problems,
     new StatusBar(asked, guard),
     registerLanguageFeatures(asked, guard),

@@ -1,11 +1,15 @@
 import * as vscode from "vscode";
-import { CHAPTERS, Service, type NoteEdits, type Span } from "../service";
-import { breath, NOTE_FILES, type Notes } from "./notes";
+import { CHAPTERS, Service, type InSlices, type NoteEdits, type Span } from "../service";
+import type { Guard } from "./guard";
+import { NOTE_FILES, type Notes } from "./notes";
 import { toPath, toUri } from "./paths";
 import { toRange } from "./places";
-import { readSettings, SECTION } from "./settings";
+import { breath, inSlices } from "./slices";
 
 const OTHERS_FILES = "**/node_modules/**";
+
+/** A hover waits so long for what takes longer than a look; then it comes without, and the next one has it. */
+const HOVER_WAITS_MS = 400;
 
 /** How far a long task has come. */
 export interface Watch {
@@ -23,12 +27,15 @@ export interface UnreadNote {
 export class AskedNotes {
   private current: { readonly of: Notes["held"]; readonly service: Service } | undefined;
 
-  constructor(private readonly notes: Notes) {}
+  constructor(
+    private readonly notes: Notes,
+    private readonly guard: Guard,
+  ) {}
 
   /** Another after a bug, with which nothing that was held before is trusted. */
   get service(): Service {
     const { held } = this.notes;
-    if (this.current?.of !== held) this.current = { of: held, service: new Service(held, readSettings()) };
+    if (this.current?.of !== held) this.current = { of: held, service: new Service(held, this.notes.settings.of) };
     return this.current.service;
   }
 
@@ -52,14 +59,45 @@ export class AskedNotes {
     this.notes.lookAt(path, span);
   }
 
-  /** What the person chose is chosen anew. */
-  configured(event: vscode.ConfigurationChangeEvent): void {
-    if (event.affectsConfiguration(SECTION)) this.service.configure(readSettings());
+  /** {@link Notes.searchOn} */
+  searchOn(): void {
+    this.notes.searchOn();
+  }
+
+  /**
+   * Somebody points at a place: what takes longer than a look is worked out there. The answer comes when that is done, or
+   * after a while, and then it is gone on with behind.
+   */
+  async lookInto(path: string, offset: number, token: vscode.CancellationToken): Promise<void> {
+    const run = this.service.lookInto(path, offset);
+    const began = performance.now();
+    const isLate = () => performance.now() - began > HOVER_WAITS_MS;
+    await inSlices(untilLate(run, isLate), () => token.isCancellationRequested);
+    if (token.isCancellationRequested) run.return(undefined);
+    else if (isLate()) void this.guard.run("Working out a hover", undefined, () => this.goOn(run));
+    this.notes.searchOn();
+  }
+
+  /** Goes on behind the editor's back with what took too long to be waited for, and says so. */
+  private async goOn(run: InSlices<void>): Promise<void> {
+    const work = this.notes.workBar.begin();
+    let isStopped = false;
+    const stop = () => (isStopped = true);
+    try {
+      await inSlices(
+        run,
+        () => isStopped,
+        (progress) => work.report("Drawing builds", shareOf(progress), stop),
+      );
+    } finally {
+      work.end();
+      this.notes.searchOn();
+    }
   }
 
   /** A service that holds all chapters of the handbook: one of its own, so that no keystroke in a note goes through them. */
   async handbookService(): Promise<Service> {
-    const service = new Service(this.notes.library, readSettings(), "in slices");
+    const service = new Service(this.notes.library, this.notes.settings.of, "in slices");
     await service.loadChapters([...CHAPTERS.keys()]);
     return service;
   }
@@ -103,8 +141,31 @@ export class AskedNotes {
     return unread;
   }
 
+  /** Shares of builds that somebody did not want to wait for are worked out after all. */
+  retryStopped(): void {
+    this.notes.held.retryTrials("stopped");
+    this.notes.searchOn();
+  }
+
   /** Until no range is left to be searched for. */
   async settled(token: vscode.CancellationToken): Promise<void> {
     while (!this.notes.held.isSettled && !token.isCancellationRequested) await breath();
   }
+}
+
+/** A run that leaves off when it is late, to be gone on with. */
+function* untilLate<T>(run: InSlices<T>, isLate: () => boolean): InSlices<T | undefined> {
+  while (!isLate()) {
+    const step = run.next();
+    if (step.done) return step.value;
+    yield step.value;
+  }
+  return undefined;
+}
+
+/** How far trials have come, if that is what a slice tells. */
+function shareOf(progress: unknown): number | undefined {
+  if (typeof progress !== "object" || progress === null || !("trials" in progress)) return undefined;
+  const { trials, expected } = progress as { readonly trials: number; readonly expected: number };
+  return Math.min(1, trials / expected);
 }

@@ -1,9 +1,9 @@
 import * as vscode from "vscode";
 import type { Guard } from "./guard";
 import type { AskedNotes, UnreadNote } from "./askedNotes";
-import { breath } from "./notes";
 import { toUri } from "./paths";
 import type { Problems } from "./problems";
+import { breath } from "./slices";
 import { SummaryDocument } from "./summaryDocument";
 import type { CheckedNote } from "./summaryText";
 
@@ -44,6 +44,7 @@ async function checkAll(
     token,
     report: (done, total) => progress.report({ message: `${done + 1} of ${total}`, increment: 100 / total }),
   });
+  notes.retryStopped();
   await notes.settled(token);
   if (token.isCancellationRequested) return;
   await problems.showAll(unread, token);

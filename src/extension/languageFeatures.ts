@@ -5,6 +5,7 @@ import { toCompletion, toFolding, toHover, toSignatureHelp, toSymbol } from "./c
 import { Refusal, type Guard } from "./guard";
 import { LANGUAGE } from "./notes";
 import { toRange, toSpan } from "./places";
+import { whileWaitedFor } from "./slices";
 
 /** Characters after which completion opens by itself: a member, the name of a note or a unit. */
 const TRIGGERS = [".", '"', "["];
@@ -27,10 +28,16 @@ export function registerLanguageFeatures(notes: AskedNotes, guard: Guard): vscod
   return vscode.Disposable.from(
     registerWritingHelp(asked, guard),
     languages.registerHoverProvider(LANGUAGE, {
-      provideHover: guard.wrap("Hover", undefined, (document: vscode.TextDocument, at: vscode.Position) => {
-        const note = asked(document);
-        return note && hoverAt(note, notes, document.offsetAt(at));
-      }),
+      provideHover: guard.wrap(
+        "Hover",
+        undefined,
+        async (document: vscode.TextDocument, at: vscode.Position, token: vscode.CancellationToken) => {
+          const path = notes.pathOf(document);
+          if (path !== undefined) await notes.lookInto(path, document.offsetAt(at), token);
+          const note = token.isCancellationRequested ? undefined : asked(document);
+          return note && hoverAt(note, notes, document.offsetAt(at));
+        },
+      ),
     }),
     languages.registerDocumentSymbolProvider(LANGUAGE, {
       provideDocumentSymbols: guard.wrap("Symbols", [], (document: vscode.TextDocument) => {
@@ -94,9 +101,14 @@ export function registerLanguageFeatures(notes: AskedNotes, guard: Guard): vscod
         provideCodeActions: guard.wrap(
           "Quick fixes",
           [],
-          (document: vscode.TextDocument, range: vscode.Range, context: vscode.CodeActionContext) => {
+          async (
+            document: vscode.TextDocument,
+            range: vscode.Range,
+            context: vscode.CodeActionContext,
+            token: vscode.CancellationToken,
+          ) => {
             const note = asked(document);
-            return note === undefined ? [] : quickFixes(note, notes, document, range, context);
+            return note === undefined ? [] : quickFixes(note, notes, { document, range, context, token });
           },
         ),
       },
@@ -159,15 +171,25 @@ function hoverAt({ service, path, lines }: Asked, notes: AskedNotes, offset: num
   return hover && toHover(lines, hover);
 }
 
-function quickFixes(
+/** Where quick fixes are asked for, as the editor says it. */
+interface AskedFixes {
+  readonly document: vscode.TextDocument;
+  readonly range: vscode.Range;
+  readonly context: vscode.CodeActionContext;
+  readonly token: vscode.CancellationToken;
+}
+
+async function quickFixes(
   { service, path, lines }: Asked,
   notes: AskedNotes,
-  document: vscode.TextDocument,
-  range: vscode.Range,
-  { diagnostics, only }: vscode.CodeActionContext,
-): vscode.CodeAction[] {
+  { document, range, context: { diagnostics, only }, token }: AskedFixes,
+): Promise<vscode.CodeAction[]> {
   if (only && !only.contains(vscode.CodeActionKind.QuickFix)) return [];
-  return service.fixes(path, toSpan(document, range)).map(({ fix, finding }) => {
+  const { version } = document;
+  const offered = await whileWaitedFor(service.fixesInSlices(path, toSpan(document, range)), token);
+  notes.searchOn();
+  if (document.version !== version) return [];
+  return (offered ?? []).map(({ fix, finding }) => {
     const action = new vscode.CodeAction(fix.title, vscode.CodeActionKind.QuickFix);
     action.edit = notes.workspaceEdit([{ path, edits: fix.edits }]);
     action.isPreferred = fix.isPreferred ?? false;

@@ -5,14 +5,14 @@ import { HANDBOOK, type HandbookFiles } from "./handbookFiles";
 import { WorkspaceLibrary } from "./library";
 import { toPath, UNTITLED } from "./paths";
 import { toEdit, toSpan } from "./places";
-import { SECTION } from "./settings";
 import { openTableText } from "./openTables";
+import { NoteSettings, SECTION } from "./settings";
+import { breath, SLICE_MS } from "./slices";
+import { WorkBar, type Work } from "./workBar";
 
 export const LANGUAGE = "copperbook";
 export const NOTE_FILES = "**/*.calcs.md";
 
-/** Ranges are searched for so long before the editor is let in: half a frame of a screen that shows sixty in a second. */
-const SLICE_MS = 8;
 /** While a search goes on, what it found so far is shown so often: seldom enough to be read. */
 const SHOWN_EVERY_MS = 200;
 
@@ -28,9 +28,12 @@ export class Notes implements vscode.Disposable {
   private readonly open = new Map<string, vscode.TextDocument>();
   readonly library: WorkspaceLibrary;
   private current: HeldNotes;
-  private readonly subscriptions: vscode.Disposable[] = [this.changes];
+  readonly settings = new NoteSettings();
+  readonly workBar = new WorkBar();
+  private readonly subscriptions: vscode.Disposable[] = [this.changes, this.workBar];
 
   private isSearching = false;
+  private searchWork?: Work;
   private isDisposed = false;
 
   constructor(
@@ -39,7 +42,7 @@ export class Notes implements vscode.Disposable {
     private readonly readParts: () => Promise<Parts>,
   ) {
     this.library = new WorkspaceLibrary((path) => this.open.get(path)?.getText() ?? openTableText(path), handbook);
-    this.current = new HeldNotes(this.library, "in slices", this.readParts);
+    this.current = this.heldAfresh();
     const { workspace } = vscode;
     const on = <E>(event: vscode.Event<E>, what: string, listener: (given: E) => unknown): void => {
       this.subscriptions.push(event(guard.wrap<[E], unknown>(what, undefined, listener)));
@@ -98,6 +101,11 @@ export class Notes implements vscode.Disposable {
   /** Tells that answers may have changed, and searches for the ranges that are pending in them. */
   changed(): void {
     this.changes.fire();
+    this.searchOn();
+  }
+
+  /** Searches for what is pending, if anything is, and nobody does it yet. */
+  searchOn(): void {
     if (this.isSearching || this.current.isSettled) return;
     this.isSearching = true;
     void this.guard.run("Searching for ranges", undefined, async () => {
@@ -105,6 +113,8 @@ export class Notes implements vscode.Disposable {
         await this.search();
       } finally {
         this.isSearching = false;
+        this.searchWork?.end();
+        this.searchWork = undefined;
       }
     });
   }
@@ -142,7 +152,9 @@ export class Notes implements vscode.Disposable {
 
   private configured(event: vscode.ConfigurationChangeEvent): void {
     if (!event.affectsConfiguration(SECTION)) return;
-    this.changes.fire();
+    this.settings.forget();
+    this.held.drawBuilds(this.settings.trialsFor);
+    this.changed();
   }
 
   /** Takes a note that is not open as it is on disk. */
@@ -155,9 +167,15 @@ export class Notes implements vscode.Disposable {
     this.changedInEditor();
   }
 
+  private heldAfresh(): HeldNotes {
+    const held = new HeldNotes(this.library, "in slices", this.readParts);
+    held.drawBuilds(this.settings.trialsFor);
+    return held;
+  }
+
   /** After a bug nothing that the old service holds is trusted. */
   private startAfresh(): void {
-    this.current = new HeldNotes(this.library, "in slices", this.readParts);
+    this.current = this.heldAfresh();
     for (const [path, document] of this.open)
       this.guard.run(`Opening ${path}`, undefined, () => this.held.open(path, document.getText()));
   }
@@ -180,6 +198,7 @@ export class Notes implements vscode.Disposable {
         return;
       }
       isTold = false;
+      this.tellWork();
       for (const { document, visibleRanges } of vscode.window.visibleTextEditors) {
         const path = this.pathOf(document);
         if (path !== undefined)
@@ -196,15 +215,23 @@ export class Notes implements vscode.Disposable {
     }
   }
 
+  /** In the status bar, where it takes long. */
+  private tellWork(): void {
+    this.searchWork ??= this.workBar.begin();
+    const share = this.current.progressOfTrials;
+    if (share === undefined) this.searchWork.report("Searching for ranges");
+    else this.searchWork.report("Drawing builds", share, () => this.stopTrials());
+  }
+
+  private stopTrials(): void {
+    this.current.stopTrials();
+    this.changes.fire();
+  }
+
   private searchSlice(): void {
     const end = performance.now() + SLICE_MS;
     this.current.search(() => performance.now() >= end);
   }
-}
-
-/** Lets the editor do what waits: a long task takes a breath between two notes. */
-export function breath(): Promise<void> {
-  return new Promise((resume) => setTimeout(resume));
 }
 
 /** Whether documents of this scheme are files to work on, or pages of the handbook. The old side of a comparison comes from a read-only one. */

@@ -2,8 +2,8 @@ import * as vscode from "vscode";
 import { toDiagnostic } from "./converters";
 import type { Guard } from "./guard";
 import type { AskedNotes, UnreadNote } from "./askedNotes";
-import { breath } from "./notes";
 import { toUri } from "./paths";
+import { breath } from "./slices";
 
 /** Underlines that come and go with every key distract; a value beside its line does not wait for this. */
 const DELAY_MS = 250;

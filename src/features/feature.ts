@@ -1,4 +1,6 @@
 export type { Notes } from "../engine/referent";
+import type { ValueDistribution } from "../engine/distribution";
+import type { OtherChoice } from "../phrases/choosing";
 import type { Edit } from "../text/edit";
 import type { Span } from "../text/span";
 
@@ -29,6 +31,16 @@ export interface Hover {
   readonly markdown: string;
   /** The page of the handbook that has more to say: a chapter, and what in it. */
   readonly page?: { readonly chapter: string; readonly name?: string };
+}
+
+/** What takes longer than a look, and is worked out in slices because somebody asks about a row. */
+export interface WorkedOut {
+  /** Of a value: how it is distributed, by trials. */
+  readonly distribution?: ValueDistribution;
+  /** Of a rule that fails: other choices with which it holds, the best first. */
+  readonly otherChoices?: readonly OtherChoice[];
+  /** It is being worked out. */
+  readonly isPending?: true;
 }
 
 export interface Completion {

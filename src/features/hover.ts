@@ -5,6 +5,7 @@ import { referenceAt, type Notes, type Reference, type Referent } from "../engin
 import type { Row, Snapshot } from "../engine/snapshot";
 import { rowsOf } from "../engine/tableReferent";
 import { isTableFile } from "../engine/uses";
+import { otherChoiceText, type OtherChoice } from "../phrases/choosing";
 import { describeFunction, type CallPlace, type Trial } from "../phrases/describeFunction";
 import { describeItems } from "../phrases/describeItems";
 import { describeQuantity, named, ruleText } from "../phrases/describeQuantity";
@@ -19,19 +20,27 @@ import { extentText, valueText } from "../phrases/value";
 import { decade, isSeriesName } from "../quantity/series";
 import { Kind, Operator, type Node } from "../syntax/tree";
 import { touches } from "../text/span";
-import type { Hover } from "./feature";
+import type { Hover, WorkedOut } from "./feature";
+
+/** What a hover asks for beyond the snapshots. */
+export interface Beyond {
+  /** What an expression gives, were it defined above a row. */
+  readonly tried: Trial;
+  /** What takes longer than a look, if it was asked for before. */
+  readonly workedOut: (row: Row) => WorkedOut | undefined;
+}
 
 /** What is known of the word under the pointer, or else of the rule. */
-export function hover(snapshot: Snapshot, offset: number, notes: Notes, trial: Trial): Hover | undefined {
+export function hover(snapshot: Snapshot, offset: number, notes: Notes, beyond: Beyond): Hover | undefined {
   const reference = referenceAt(snapshot, offset, notes);
-  const paragraphs = reference ? describe(reference, snapshot, notes, trial) : [];
+  const paragraphs = reference ? describe(reference, snapshot, notes, beyond) : [];
   if (reference && paragraphs.length > 0) {
     const page = pageOf(reference);
     return { span: reference.span, markdown: paragraphs.join("\n\n"), ...(page ? { page } : {}) };
   }
   const row = snapshot.rowAt(offset);
   if (row?.cells) return cellHover(snapshot, row, offset);
-  return row && (anotherHover(row, offset, snapshot, notes) ?? wordHover(row, offset) ?? ruleHover(row));
+  return row && (anotherHover(row, offset, snapshot, notes) ?? wordHover(row, offset) ?? ruleHover(row, beyond));
 }
 
 /** The page of the handbook that has more to say. */
@@ -45,13 +54,13 @@ function describe(
   { referent, row, use }: Reference,
   snapshot: Snapshot,
   notes: Notes,
-  trial: Trial,
+  beyond: Beyond,
 ): readonly string[] {
   switch (referent.kind) {
     case "defined": {
       const home = notes.get(referent.path);
       return home
-        ? describeDefined(referent, home, { row, node: use?.node, note: snapshot, scope: use?.scope }, notes, trial)
+        ? describeDefined(referent, home, { row, node: use?.node, note: snapshot, scope: use?.scope }, notes, beyond)
         : [];
     }
     case "row": {
@@ -96,12 +105,12 @@ function describeDefined(
   home: Snapshot,
   at: CallPlace,
   notes: Notes,
-  trial: Trial,
+  beyond: Beyond,
 ): readonly string[] {
   const { outcome, statement } = row;
   switch (outcome.kind) {
     case "quantity":
-      return describeQuantity({ name, row, home }, outcome, notes);
+      return describeQuantity({ name, row, home }, outcome, notes, beyond.workedOut(row)?.distribution);
     case "truth":
       return [`**${code(name)}** ${escaped(valueText(outcome))}`, escaped(statement.comment)].filter(isSaid);
     case "use":
@@ -119,7 +128,7 @@ function describeDefined(
     case "items":
       return describeItems(name, row, home, notes);
     case "function":
-      return statement.kind === "function" ? describeFunction(statement, row, home, at, notes, trial) : [];
+      return statement.kind === "function" ? describeFunction(statement, row, home, at, notes, beyond.tried) : [];
     case "later":
       return [`${code(name)} is read and not computed yet.`];
     default:
@@ -201,17 +210,26 @@ function wordHover({ statement, start }: Row, offset: number): Hover | undefined
   return undefined;
 }
 
-/** A rule: how it stands, its dimension line, where it is worst, and each comparison. */
-function ruleHover(row: Row): Hover | undefined {
+/** A rule: how it stands, its dimension line, where it is worst, each comparison, and what would make it hold. */
+function ruleHover(row: Row, { workedOut }: Beyond): Hover | undefined {
   const { outcome, statement } = row;
   if (outcome.kind !== "rule") return undefined;
   const paragraphs = [
     `${code(ruleText(row))} ${escaped(rulePhrase(outcome))}`,
     ...clauseTexts(outcome),
+    nearestChoice(workedOut(row)),
     escaped(statement.comment),
   ].filter(isSaid);
   const span = { start: row.start, end: row.start + statement.text.length };
   return { span, markdown: paragraphs.join("\n\n") };
+}
+
+/** The nearest choice with which a rule that fails would hold. */
+function nearestChoice(known: WorkedOut | undefined): string {
+  const [nearest] = (known?.otherChoices ?? []) as readonly (OtherChoice | undefined)[];
+  if (!nearest) return "";
+  const text = otherChoiceText(nearest);
+  return escaped(`${text[0].toUpperCase()}${text.slice(1)}`);
 }
 
 /** Comparisons of a rule that are drawn; a rule over a long list has one for each row. */

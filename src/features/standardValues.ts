@@ -1,6 +1,7 @@
 import { RATIO } from "../quantity/dimension";
 import { showNumber } from "../quantity/display";
 import { nearest, nextDown, nextUp, type SeriesName } from "../quantity/series";
+import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import { fixWithEffect, seriesOf, useInstead, type Trial } from "../phrases/choosing";
 import type { Edit } from "../text/edit";
@@ -11,7 +12,7 @@ import { shift, type Span } from "../text/span";
  * Standard values for the resistance, capacitance or inductance that is defined where the span lies: the nearest to what
  * is wanted, the next below and the next above, each with what follows from it. A definition without a choice gets one.
  */
-export function standardValuesAt(trial: Trial, span: Span): readonly Fix[] {
+export function* standardValuesAt(trial: Trial, span: Span): InSlices<readonly Fix[]> {
   const row = trial.snapshot.rowAt(span.start);
   if (!row || span.end > row.start + row.statement.text.length) return [];
   const series = seriesOf(row, trial);
@@ -19,12 +20,14 @@ export function standardValuesAt(trial: Trial, span: Span): readonly Fix[] {
   if (series === undefined || wanted === undefined) return [];
   const { used, want, shown } = wanted;
   const members = [nearest(series, want), nextDown(series, want), nextUp(series, want)];
-  return [...new Set(members)].flatMap((member): Fix[] => {
-    if (!Number.isFinite(member) || isSame(member, used)) return [];
+  const fixes: Fix[] = [];
+  for (const member of new Set(members)) {
+    if (!Number.isFinite(member) || isSame(member, used)) continue;
     const value = shown(member);
     const edit = editFor(row, value, series);
-    return edit ? [fixWithEffect(`Use ${value} of ${series}`, edit, row, trial)] : [];
-  });
+    if (edit) fixes.push(yield* fixWithEffect(`Use ${value} of ${series}`, edit, row, trial));
+  }
+  return fixes;
 }
 
 interface Wanted {

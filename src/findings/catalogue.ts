@@ -1,6 +1,7 @@
 import { accept } from "./acceptance";
 import { foundIn, nameOfRule } from "./found";
 import type { Problem } from "../engine/outcome";
+import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
@@ -143,12 +144,15 @@ export function findingsOf(context: FindingContext): readonly Finding[] {
 }
 
 /** What answers the findings that touch a span. Costly: some fixes are tried before they are offered. */
-export function fixesAt(context: FindingContext, span: Span): readonly FindingFix[] {
+export function* fixesAt(context: FindingContext, span: Span): InSlices<readonly FindingFix[]> {
   const touching = casesOf(context).filter(({ finding: { span: at } }) => at.start <= span.end && span.start <= at.end);
-  return touching.flatMap(({ finding, problem, row }) => {
+  const found: FindingFix[] = [];
+  for (const { finding, problem, row } of touching) {
     const fixes = wordingOf(problem).fixes?.(problem, siteOf(row, context)) ?? [];
-    return fixes.slice(0, MOST_FIXES).map((fix) => ({ finding, fix }));
-  });
+    const all = "next" in fixes ? yield* fixes : fixes;
+    found.push(...all.slice(0, MOST_FIXES).map((fix) => ({ finding, fix })));
+  }
+  return found;
 }
 
 /** What a code means. */

@@ -1,4 +1,5 @@
 import type { Problem, RuleOutcome } from "../engine/outcome";
+import type { InSlices } from "../engine/slices";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { CautionCode, PassedLimit } from "../phrases/cautions";
 import type { Edit } from "../text/edit";
@@ -33,7 +34,7 @@ export interface FindingContext {
   /** Other notes that are open or used, by path. */
   other(path: string): Snapshot | undefined;
   /** What the note would be after the edits. Costly: for the titles of fixes only. */
-  whatIf<T>(edits: readonly Edit[], look: (snapshot: Snapshot) => T): T;
+  whatIf<T>(edits: readonly Edit[], look: (snapshot: Snapshot) => T): InSlices<T>;
   /** Series to choose from by the quantity's SI unit, a setting: `Ω`, `F`, `H`. */
   seriesFor(unit: "Ω" | "F" | "H"): string;
 }
@@ -120,6 +121,6 @@ export interface Wording<C extends Code> {
   readonly reference: string;
   readonly message: (problem: ProblemOf<C>, site: Site<C>) => string;
   readonly related?: (problem: ProblemOf<C>, site: Site<C>) => readonly Related[];
-  /** At most three, the best first; none where none is right. */
-  readonly fixes?: (problem: ProblemOf<C>, site: Site<C>) => readonly Fix[];
+  /** At most three, the best first; none where none is right. Those that are tried first are found in slices. */
+  readonly fixes?: (problem: ProblemOf<C>, site: Site<C>) => readonly Fix[] | InSlices<readonly Fix[]>;
 }

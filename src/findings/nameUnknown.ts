@@ -3,6 +3,7 @@ import { chapterPath, isChapter } from "../engine/handbook";
 import { mentionsOf } from "../engine/mentions";
 import { NATIVES } from "../engine/natives";
 import { chapterMeant } from "../engine/referent";
+import type { InSlices } from "../engine/slices";
 import { nearestName } from "../engine/suggest";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { divide, RATIO, siUnit, type Dimension } from "../quantity/dimension";
@@ -43,7 +44,7 @@ export const nameUnknown: Wording<"name.unknown"> = {
       return `\`${name}\` is measured and not defined. Define it, so that the measurement can be compared.`;
     return `\`${name}\` is not defined in this note. Define it, or state what you assume of it.`;
   },
-  fixes: (problem, { row, context }) => {
+  *fixes(problem, { row, context }) {
     const { suggestion, span, name, isUnit } = problem;
     const usual = usualName(problem, row);
     if (usual !== undefined) return rewritings({ span, rewritten: usual.texts }, row);
@@ -53,7 +54,7 @@ export const nameUnknown: Wording<"name.unknown"> = {
     const fixes: Fix[] = isUnit
       ? [{ title: `Write ${number.shown}`, edits: [replaceIn(row, number.span, number.text)] }]
       : [];
-    const assumed = isName(name) ? assumption(problem, row, context) : undefined;
+    const assumed = isName(name) ? yield* assumption(problem, row, context) : undefined;
     return assumed ? [...fixes, assumed] : fixes;
   },
 };
@@ -132,14 +133,19 @@ function notInOtherNote(name: string, dot: number, { snapshot, other }: FindingC
  * States the name as an assumption of one unit, of the dimension that its place needs. It is found by trying: what the
  * statements that use the name complain of, were it a plain number, tells what it must be. None where nothing tells.
  */
-function assumption({ name }: ProblemOf<"name.unknown">, row: Row, context: FindingContext): Fix | undefined {
+function* assumption(
+  { name }: ProblemOf<"name.unknown">,
+  row: Row,
+  context: FindingContext,
+): InSlices<Fix | undefined> {
   const stated = (value: string) => statementAbove(row, context.snapshot, `assume ${name} = ${value}`);
-  const complaint = context.whatIf([stated("1")], (snapshot) => complaintOf(name, snapshot));
-  const value = complaint?.wanted.find((each) => {
-    const left = context.whatIf([stated(each)], (snapshot) => complaintOf(name, snapshot));
-    return left === undefined;
-  });
-  return value === undefined ? undefined : { title: `Assume ${name} = ${value} for now`, edits: [stated(value)] };
+  const complaintWith = (value: string) => context.whatIf([stated(value)], (after) => complaintOf(name, after));
+  const complaint = yield* complaintWith("1");
+  for (const value of complaint?.wanted ?? []) {
+    const left = yield* complaintWith(value);
+    if (left === undefined) return { title: `Assume ${name} = ${value} for now`, edits: [stated(value)] };
+  }
+  return undefined;
 }
 
 /** What the first statement that uses a name complains of, and the values that might answer it. */

@@ -3,6 +3,7 @@ import { shortened } from "../phrases/side";
 import { extentText } from "../phrases/value";
 import { decisiveClause, rowsText, sizeText, worstInputs } from "../phrases/rule";
 import type { ClauseOutcome, Extent } from "../engine/outcome";
+import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import { chooseForRule } from "../phrases/choosing";
 import { narrowForRule } from "../phrases/narrowing";
@@ -102,13 +103,13 @@ function commentOf({ statement: { comment } }: Row): readonly string[] {
 const MOST_FIXES = 3;
 
 /** Of a rule that is false at nominal no tolerance is to blame. */
-function choices(_: RuleProblem, { row, context }: Site<State>): readonly Fix[] {
+function choices(_: RuleProblem, { row, context }: Site<State>): InSlices<readonly Fix[]> {
   return chooseForRule(row, context);
 }
 
 /** Other values first, then what tolerance would do; where both are possible, one place is left for the second. */
-function choicesOrTolerances(_: RuleProblem, { row, context }: Site<State>): readonly Fix[] {
-  const narrower = narrowForRule(row, context, MOST_FIXES);
-  const others = chooseForRule(row, context).slice(0, narrower.length > 0 ? MOST_FIXES - 1 : MOST_FIXES);
-  return [...others, ...narrower].slice(0, MOST_FIXES);
+function* choicesOrTolerances(_: RuleProblem, { row, context }: Site<State>): InSlices<readonly Fix[]> {
+  const narrower = yield* narrowForRule(row, context, MOST_FIXES);
+  const others = yield* chooseForRule(row, context);
+  return [...others.slice(0, narrower.length > 0 ? MOST_FIXES - 1 : MOST_FIXES), ...narrower].slice(0, MOST_FIXES);
 }

@@ -1,5 +1,6 @@
 import { definedName } from "../engine/entry";
 import type { Extent } from "../engine/outcome";
+import type { InSlices } from "../engine/slices";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { CAPACITANCE, INDUCTANCE, RESISTANCE, type Dimension } from "../quantity/dimension";
 import { showNumber } from "../quantity/display";
@@ -16,7 +17,7 @@ import type { Scope } from "./side";
 /** What trying another value asks for. */
 export interface Trial extends Scope {
   /** What the note would be after the edits. */
-  whatIf<T>(edits: readonly Edit[], look: (snapshot: Snapshot) => T): T;
+  whatIf<T>(edits: readonly Edit[], look: (snapshot: Snapshot) => T): InSlices<T>;
   /** Series to choose from by the quantity's SI unit, a setting. */
   seriesFor(unit: "Ω" | "F" | "H"): string;
 }
@@ -27,12 +28,13 @@ const FARTHEST_STEP = 24;
 const MOST_FIXES = 3;
 
 /** Fixes that use other values in a definition that chooses one, each with what follows from it. Missing ones are left out. */
-export function choose(values: readonly (string | undefined)[], row: Row, trial: Trial): readonly Fix[] {
-  const known = values.filter((value) => value !== undefined);
-  return known.flatMap((value): Fix[] => {
-    const edit = useInstead(row, value);
-    return edit ? [fixWithEffect(`Use ${value}`, edit, row, trial)] : [];
-  });
+export function* choose(values: readonly (string | undefined)[], row: Row, trial: Trial): InSlices<readonly Fix[]> {
+  const fixes: Fix[] = [];
+  for (const value of values) {
+    const edit = value === undefined ? undefined : useInstead(row, value);
+    if (edit) fixes.push(yield* fixWithEffect(`Use ${value}`, edit, row, trial));
+  }
+  return fixes;
 }
 
 /** Another value of a choice with which a rule holds. */
@@ -49,17 +51,18 @@ export interface OtherChoice {
  * Of each choice behind a rule the nearest other value with which all rules that rest on the choice hold, or else the
  * nearest with which this one does; the best first. Values are those of its series or list. Costly.
  */
-export function otherChoices(row: Row, trial: Trial): readonly OtherChoice[] {
+export function* otherChoices(row: Row, trial: Trial): InSlices<readonly OtherChoice[]> {
   const found: OtherChoice[] = [];
   for (const { row: choice, snapshot } of restsOn(row, trial)) {
-    const other = snapshot === trial.snapshot && isChoice(choice) ? otherChoice(choice, row, trial) : undefined;
+    if (snapshot !== trial.snapshot || !isChoice(choice)) continue;
+    const other = yield* otherChoice(choice, row, trial);
     if (other) found.push(other);
     if (found.length === MOST_FIXES) break;
   }
   return found.sort((a, b) => Number(b.isForAll) - Number(a.isForAll));
 }
 
-function otherChoice(choice: Row, rule: Row, trial: Trial): OtherChoice | undefined {
+function* otherChoice(choice: Row, rule: Row, trial: Trial): InSlices<OtherChoice | undefined> {
   const name = definedName(choice.statement);
   if (name === undefined) return undefined;
   const { rows } = trial.snapshot;
@@ -71,7 +74,7 @@ function otherChoice(choice: Row, rule: Row, trial: Trial): OtherChoice | undefi
   };
   let forThis: OtherChoice | undefined;
   for (const { value, edit } of candidatesFor(choice, trial)) {
-    const [isHeld, isForAll] = trial.whatIf([edit], (after) => {
+    const [isHeld, isForAll] = yield* trial.whatIf([edit], (after) => {
       const holds = holdsIn(after);
       return [holds(place), concerned.every(holds)];
     });
@@ -83,17 +86,24 @@ function otherChoice(choice: Row, rule: Row, trial: Trial): OtherChoice | undefi
   return forThis;
 }
 
+/** *with R_string 120 Ω all rules on it hold* */
+export function otherChoiceText({ name, value, isForAll }: Pick<OtherChoice, "name" | "value" | "isForAll">): string {
+  return `with ${name} ${value} ${isForAll ? "all rules on it hold" : "this rule holds, not all others"}`;
+}
+
 /** The fixes that take {@link otherChoices}, each with what follows. */
-export function chooseForRule(row: Row, trial: Trial): readonly Fix[] {
-  return otherChoices(row, trial).map(({ choice, name, value, edit }) =>
-    fixWithEffect(`Use ${value} for ${name}`, edit, choice, trial),
-  );
+export function* chooseForRule(row: Row, trial: Trial): InSlices<readonly Fix[]> {
+  const fixes: Fix[] = [];
+  for (const { choice, name, value, edit } of yield* otherChoices(row, trial))
+    fixes.push(yield* fixWithEffect(`Use ${value} for ${name}`, edit, choice, trial));
+  return fixes;
 }
 
 /** The fix, its title completed by what follows. */
-export function fixWithEffect(title: string, edit: Edit, row: Row, trial: Trial): Fix {
+export function* fixWithEffect(title: string, edit: Edit, row: Row, trial: Trial): InSlices<Fix> {
   const name = definedName(row.statement);
-  const effect = name === undefined ? "" : trial.whatIf([edit], (after) => effectOf(trial.snapshot, after, name));
+  const effect =
+    name === undefined ? "" : yield* trial.whatIf([edit], (after) => effectOf(trial.snapshot, after, name));
   return { title: effect === "" ? title : `${title}: ${effect}`, edits: [edit] };
 }
 

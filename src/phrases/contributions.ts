@@ -103,12 +103,12 @@ function isItself({ low, high }: Extent, contributions: readonly Contribution[])
 }
 
 /** Two digits (JCGM 100, 7.2.6), with the prefix that its own size asks for; of a temperature on a scale it is a difference. */
-function differenceText(u: number, { dimension, point, unit }: Showable): string {
+export function differenceText(u: number, { dimension, point, unit }: Showable): string {
   return showNumber(Number(u.toPrecision(2)), dimension, unit && !point ? { unit, anyPrefix: true } : {});
 }
 
 /** To a tenth of the standard uncertainty or finer, on the scale that it is shown on. */
-function rounded(x: number, u: number, { dimension, point, unit }: Showable): number {
+export function rounded(x: number, u: number, { dimension, point, unit }: Showable): number {
   const shown = { nominal: x, low: x, high: x };
   const zero = point ? unitToShow(shown, dimension, { point, ...(unit ? { unit } : {}) }).zero : 0;
   const step = 10 ** (Math.floor(Math.log10(u)) - 1);

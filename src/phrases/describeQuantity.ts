@@ -1,3 +1,4 @@
+import type { ValueDistribution } from "../engine/distribution";
 import { nameUsesOf, type NameUse } from "../engine/nameUses";
 import type { Extent, QuantityOutcome } from "../engine/outcome";
 import { chapterMeant, noteUsedAs, referentOf, usesOf, type Notes } from "../engine/referent";
@@ -5,6 +6,7 @@ import type { Row, Snapshot } from "../engine/snapshot";
 import type { Span } from "../text/span";
 import type { Node } from "../syntax/tree";
 import { contributionsText } from "./contributions";
+import { distributionText } from "./distributionText";
 import { setFormula } from "./formula";
 import { code, codeBlock, escaped } from "./markdown";
 import { measurementText, originText } from "./origin";
@@ -24,7 +26,12 @@ export interface Defined {
 }
 
 /** What is known of a quantity, as paragraphs of Markdown, in the order in which one asks for it. */
-export function describeQuantity(defined: Defined, outcome: QuantityOutcome, notes: Notes): readonly string[] {
+export function describeQuantity(
+  defined: Defined,
+  outcome: QuantityOutcome,
+  notes: Notes,
+  distribution?: ValueDistribution,
+): readonly string[] {
   const { row, home } = defined;
   const [extent] = outcome.values as readonly (Extent | undefined)[];
   const line = extent && !outcome.isList ? quantityLine(extent, outcome, limitsOf(defined)) : undefined;
@@ -33,7 +40,7 @@ export function describeQuantity(defined: Defined, outcome: QuantityOutcome, not
     line === undefined ? "" : codeBlock(line),
     formula(row, home, notes),
     piecesText(row, home, notes),
-    ...(extent && !outcome.isList ? uncertainty(defined, outcome, extent, notes) : []),
+    ...(extent && !outcome.isList ? uncertainty(defined, outcome, extent, notes, distribution) : []),
     extent && !outcome.isList ? limitsText(extent, outcome) : "",
     [originText(row, outcome), escaped(row.statement.comment)].filter((part) => part !== "").join("  \n"),
     measurementsText(defined),
@@ -127,16 +134,20 @@ function limitsOf({ name, home }: Defined): readonly number[] {
   return [...limits];
 }
 
-/** What contributes to the range; nothing where there is none. */
+/** What contributes to the range, and how the value is distributed if that is known; nothing where there is no range. */
 function uncertainty(
   { row, home }: Defined,
   outcome: QuantityOutcome,
   extent: Extent,
   notes: Notes,
+  distribution: ValueDistribution | undefined,
 ): readonly string[] {
   if (extent.isPending || (!(extent.low < extent.high) && extent.standing !== "undefined")) return [];
   const budget = notes.budget(home, row, 0);
-  return budget ? contributionsText(extent, outcome, budget) : [];
+  const [contributions = ""] = budget ? contributionsText(extent, outcome, budget) : [];
+  const byTrials = distribution ? distributionText(distribution, outcome, budget) : "";
+  const text = [contributions, byTrials].filter((part) => part !== "").join("  \n");
+  return text === "" ? [] : [text];
 }
 
 /** At which inputs the limits occur; of an enclosure also how far it is known to reach. */

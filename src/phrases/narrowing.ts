@@ -1,4 +1,5 @@
 import { definedName } from "../engine/entry";
+import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import { showNumber } from "../quantity/display";
 import { Form, Kind, NONE, type Node } from "../syntax/tree";
@@ -33,7 +34,7 @@ interface Toleranced {
  * Narrower tolerances with which a rule holds that fails at the limits, one for each input that is bought or built with
  * one, by itself: `± 2 % or better for R`. Guesses are left out, since no guess comes true by being narrowed. Costly.
  */
-export function narrowForRule(row: Row, trial: Trial, most: number): readonly Fix[] {
+export function* narrowForRule(row: Row, trial: Trial, most: number): InSlices<readonly Fix[]> {
   const place = trial.snapshot.rows.indexOf(row);
   const holdsWith = (edit: Edit) =>
     trial.whatIf([edit], ({ rows }) => {
@@ -46,28 +47,31 @@ export function narrowForRule(row: Row, trial: Trial, most: number): readonly Fi
   for (const input of inputs) {
     if (fixes.length >= most) break;
     const { span, name } = input;
-    const text = widestWith(input, (to) => holdsWith({ span, text: to }));
+    const text = yield* widestWith(input, (to) => holdsWith({ span, text: to }));
     if (text !== undefined)
-      fixes.push(fixWithEffect(`${text.trim()} or better for ${name}`, { span, text }, input.row, trial));
+      fixes.push(yield* fixWithEffect(`${text.trim()} or better for ${name}`, { span, text }, input.row, trial));
   }
   return fixes;
 }
 
 /** The text of the widest tolerance with which the rule holds; undefined where none does. */
-function widestWith({ row, isRelative, half }: Toleranced, holds: (text: string) => boolean): string | undefined {
-  if (isRelative)
-    return TOLERANCES.filter((each) => each < half)
-      .map((each) => ` ± ${each} %`)
-      .find(holds);
+function* widestWith(
+  { row, isRelative, half }: Toleranced,
+  holds: (text: string) => InSlices<boolean>,
+): InSlices<string | undefined> {
+  if (isRelative) {
+    for (const each of TOLERANCES) if (each < half && (yield* holds(` ± ${each} %`))) return ` ± ${each} %`;
+    return undefined;
+  }
   const { outcome } = row;
   if (outcome.kind !== "quantity") return undefined;
   const textOf = (x: number) => ` ± ${showNumber(downTo(x, DIGITS), outcome.dimension)}`;
   const least = half / 2 ** HALVINGS;
-  if (!holds(textOf(least))) return undefined;
+  if (!(yield* holds(textOf(least)))) return undefined;
   let [good, bad] = [least, half];
   for (let i = 0; i < HALVINGS; i++) {
     const middle = (good + bad) / 2;
-    if (holds(textOf(middle))) good = middle;
+    if (yield* holds(textOf(middle))) good = middle;
     else bad = middle;
   }
   return textOf(good);

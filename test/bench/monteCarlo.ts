@@ -3,7 +3,7 @@
  * Alone: `npx tsx test/bench/monteCarlo.ts`.
  */
 import { all, create } from "mathjs";
-import { finish } from "../../src/engine/coverageInterval";
+import { finish } from "../../src/engine/slices";
 import { propagate } from "../../src/engine/monteCarlo";
 import { BLOCK, Samples } from "../../src/engine/samples";
 import { Draws } from "../../src/engine/draws";

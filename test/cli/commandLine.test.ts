@@ -11,9 +11,11 @@ describe("the arguments", () => {
     ["--format=json check", { kind: "check", paths: [], format: "json" }],
     ["check --format json --format text", { kind: "check", paths: [], format: "text" }],
     ["check -- --odd.calcs.md", { kind: "check", paths: ["--odd.calcs.md"], format: "text" }],
-    ["values a.calcs.md", { kind: "values", path: "a.calcs.md", format: "text", trials: 0 }],
-    ["values --format json a.calcs.md", { kind: "values", path: "a.calcs.md", format: "json", trials: 0 }],
-    ["values a.calcs.md --format csv", { kind: "values", path: "a.calcs.md", format: "csv", trials: 0 }],
+    ["values a.calcs.md", { kind: "values", path: "a.calcs.md", format: "text" }],
+    ["values --format json a.calcs.md", { kind: "values", path: "a.calcs.md", format: "json" }],
+    ["values a.calcs.md --format csv", { kind: "values", path: "a.calcs.md", format: "csv" }],
+    ["values a.calcs.md --trials adaptive", { kind: "values", path: "a.calcs.md", format: "text", trials: "adaptive" }],
+    ["check --trials 1000 a", { kind: "check", paths: ["a"], format: "text", trials: 1000 }],
     ["values a.calcs.md --trials 10_000", { kind: "values", path: "a.calcs.md", format: "text", trials: 10_000 }],
     ["handbook", { kind: "handbook" }],
     ["handbook led.burden", { kind: "handbook", word: "led.burden" }],
@@ -40,10 +42,24 @@ describe("the arguments", () => {
     [["values", "a", "b"], "“values” prints one note, and 2 were named."],
     [["handbook", "led", "wire"], "“handbook” looks one word up, and 2 were named."],
     [["handbook", "--format", "json"], "“handbook” is printed as text and has no other format."],
-    [["values", "a", "--trials", "ten"], "--trials wants a whole number from 100 to 10000000 behind it, here “ten”."],
-    [["values", "a", "--trials"], "--trials wants a whole number from 100 to 10000000 behind it."],
-    [["values", "a", "--trials", "1e9"], "--trials wants a whole number from 100 to 10000000 behind it, here “1e9”."],
-    [["check", "a", "--trials", "1000"], "--trials belongs to “values”."],
+    [
+      ["values", "a", "--trials", "ten"],
+      "--trials wants “adaptive” or a whole number from 100 to 10000000 behind it, here “ten”.",
+    ],
+    [["values", "a", "--trials"], "--trials wants “adaptive” or a whole number from 100 to 10000000 behind it."],
+    [
+      ["values", "a", "--trials", "1e9"],
+      "--trials wants “adaptive” or a whole number from 100 to 10000000 behind it, here “1e9”.",
+    ],
+    [
+      ["values", "a", "--trials", "-100"],
+      "--trials wants “adaptive” or a whole number from 100 to 10000000 behind it, here “-100”.",
+    ],
+    [
+      ["values", "a", "--trials=99"],
+      "--trials wants “adaptive” or a whole number from 100 to 10000000 behind it, here “99”.",
+    ],
+    [["handbook", "--trials", "1000"], "--trials belongs to “check” and “values”."],
     [["--help=yes"], "--help takes no value, here “yes”."],
   ];
   for (const [args, message] of wrong) {

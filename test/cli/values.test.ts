@@ -60,6 +60,15 @@ describe("copperbook values", () => {
       assert.match(first.output, /^name,line,kind,value,min,max,unit,shown,mean,sd,low95,high95\r\nsupply,1,/);
     });
 
+    it("draws as many as it takes where that is asked for", async () => {
+      const run = await workspace.run(["values", "a.calcs.md", "--format", "json", "--trials", "adaptive"]);
+      assertFollowsSchema(run.output);
+      const supply = parsed(run).notes[0].values[0] as unknown as { mean: number; sd: number };
+      // Good to two digits of the standard deviation: half of the second one.
+      assert.ok(Math.abs(supply.sd - EVEN.sd) <= 0.005, `${supply.sd}`);
+      assert.ok(Math.abs(supply.mean - EVEN.mean) <= 0.005, `${supply.mean}`);
+    });
+
     it("sets the limits of 95 % of builds behind a value", async () => {
       const { output } = await workspace.run(["values", "a.calcs.md", "--trials", "100000"]);
       assert.match(

@@ -88,6 +88,66 @@ describe("the share of builds", () => {
     assert.deepEqual((program.snapshot("n")!.rows[1].outcome as RuleOutcome).builds, scratch.builds);
   });
 
+  describe("with a number of trials that was asked for", () => {
+    const programWith = (trials: number, text: string) => {
+      const program = new Program();
+      program.trialsFor = () => trials;
+      program.setText("n", text);
+      program.update();
+      return program;
+    };
+    const ruleOf = (program: Program) => program.snapshot("n")!.rows[1].outcome as RuleOutcome;
+
+    it("is that of so many", () => {
+      const program = programWith(1234, `${EVEN}    must x <= 0.9 V\n`);
+      program.settle();
+      const { builds } = ruleOf(program);
+      assert.ok(builds?.isTried);
+      assert.deepEqual([builds.trials, builds.isCountAsked], [1234, true]);
+    });
+
+    it("does not decide where they are too few", () => {
+      const program = programWith(100, `${EVEN}    must x <= 0.9 V in 85 % of builds\n`);
+      program.settle();
+      const reason = "100 trials are too few to tell its share of builds from what it asks for";
+      assert.equal(rulePhrase(ruleOf(program)), `undecided, ${reason}`);
+    });
+
+    it("comes in slices, each farther than the one before, and can be stopped and taken up again", () => {
+      const program = programWith(5_000_000, `${EVEN}    must x <= 0.9 V in 85 % of builds\n`);
+      const { remaining } = program;
+      let left = 0;
+      const seen: number[] = [];
+      for (let slice = 0; slice < 5; slice++) {
+        left = 4;
+        program.search(() => left-- <= 0);
+        seen.push(remaining.progressOfTrials!);
+      }
+      assert.ok(
+        seen.every((share, i) => share < 1 && share > (seen[i - 1] ?? 0)),
+        seen.join(", "),
+      );
+      remaining.stopTrials();
+      assert.ok(program.isSettled);
+      assert.equal(rulePhrase(ruleOf(program)), "undecided, the trials of its builds were stopped");
+      program.trialsFor = () => 20_000;
+      program.retryBuilds("stopped");
+      program.settle();
+      assert.match(rulePhrase(ruleOf(program)), /^holds, 90(\.\d)? % of builds keep it, 85 % asked for$/);
+    });
+
+    it("is found anew where another number is asked for", () => {
+      const program = programWith(1000, `${EVEN}    must x <= 0.9 V\n`);
+      program.settle();
+      program.trialsFor = () => 2000;
+      program.retryBuilds("all");
+      program.settle();
+      const { builds } = ruleOf(program);
+      assert.ok(builds?.isTried);
+      assert.equal(builds.trials, 2000);
+    });
+  });
+
   it("is kept while something is tried and put back", () => {
     const program = new Program();
     program.setText("n", `${EVEN}    must x <= 0.9 V\n`);

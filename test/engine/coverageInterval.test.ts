@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
-import { coverageIntervals, cutsFrom, finish, symmetricInterval } from "../../src/engine/coverageInterval";
+import { coverageIntervals, cutsFrom, symmetricInterval } from "../../src/engine/coverageInterval";
+import { finish } from "../../src/engine/slices";
 import { Random } from "../../src/engine/random";
 import { howMany } from "../howMany";
 

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { conditionsOf, lowestShare } from "../../src/engine/conditions";
 import { canHoldTogether } from "../../src/engine/correlation";
-import { finish } from "../../src/engine/coverageInterval";
+import { finish } from "../../src/engine/slices";
 import { Draws } from "../../src/engine/draws";
 import { propagate } from "../../src/engine/monteCarlo";
 import { shareOfBuilds } from "../../src/engine/shareOfBuilds";

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { rootBetween } from "../../src/engine/rootFinding";
 import { firstOrder } from "../../src/engine/uncertainty";
 import { propagate } from "../../src/engine/monteCarlo";
-import { finish } from "../../src/engine/coverageInterval";
+import { finish } from "../../src/engine/slices";
 import { Gradient } from "../../src/engine/gradient";
 import { howMany } from "../howMany";
 import { openNotes } from "../notation";

@@ -2,7 +2,7 @@ import { Service, type Settings } from "../../src/service";
 import type { Library } from "../../src/engine/library";
 import { readChapter } from "../handbook/chapters";
 
-const SETTINGS: Settings = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
+export const SETTINGS: Settings = { series: { resistor: "E24", capacitor: "E12", inductor: "E12" } };
 
 /** A note for a test: its calculations at the margin, where the test reads best, set in by four columns. */
 export function note(lines: string): string {

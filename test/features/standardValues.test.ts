@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { finish } from "../../src/engine/slices";
 import { guessSourceAt } from "../../src/features/guessSource";
 import { standardValuesAt } from "../../src/features/standardValues";
 import { openNotes } from "../notation";
@@ -8,7 +9,7 @@ function offered(note: string, line: number): readonly (readonly [title: string,
   const notes = openNotes(note);
   const context = notes.context();
   const start = context.snapshot.lines.lineEnd(line);
-  return standardValuesAt(context, { start, end: start }).map(({ title, edits }) => [
+  return finish(standardValuesAt(context, { start, end: start })).map(({ title, edits }) => [
     title,
     notes.edited(edits).split("\n")[line],
   ]);

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Program } from "../../src/engine/program";
+import { finish } from "../../src/engine/slices";
 import { findingsOf, fixesAt, REFERENCE } from "../../src/findings/catalogue";
 import { checkFindings, openNotes, readDrawings } from "../notation";
 
@@ -75,7 +76,7 @@ describe("findings", () => {
 
   it("are mended by lines with the indentation and the line break of their own", () => {
     const notes = openNotes("\tU = 5 V\r\n\tx = U + R * 2 A\r\n");
-    const [{ fix }] = fixesAt(notes.context(), { start: 0, end: 99 });
+    const [{ fix }] = finish(fixesAt(notes.context(), { start: 0, end: 99 }));
     assert.equal(notes.edited(fix.edits), "\tU = 5 V\r\n\tassume R = 1 Ω\r\n\tx = U + R * 2 A\r\n");
   });
 
@@ -117,14 +118,14 @@ function titleOf(drawn: string): string {
 function checkFixes({ drawn, fixes }: Case): void {
   const notes = openNotes(drawn);
   const context = notes.context();
-  const offered = fixesAt(context, { start: 0, end: context.snapshot.text.length });
+  const offered = finish(fixesAt(context, { start: 0, end: context.snapshot.text.length }));
   assert.deepEqual(
     offered.map(({ fix }) => fix.title),
     fixes.map(({ title }) => title),
   );
   offered.forEach(({ fix, finding }, i) => {
     assert.equal(notes.edited(fix.edits).trimEnd(), fixes[i].after.trimEnd());
-    const left = context.whatIf(fix.edits, (snapshot) => findingsOf({ ...context, snapshot }));
+    const left = finish(context.whatIf(fix.edits, (snapshot) => findingsOf({ ...context, snapshot })));
     const before = notes.findings().filter(({ code }) => code === finding.code);
     assert.equal(left.filter(({ code }) => code === finding.code).length, before.length - 1, `${finding.code} is left`);
   });

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
+import { finish } from "../../src/engine/slices";
 import { fixesAt } from "../../src/findings/catalogue";
 import { standardValuesAt } from "../../src/features/standardValues";
 import { applyEdits } from "../../src/text/edit";
@@ -41,8 +42,8 @@ describe("findings of garbled notes", () => {
         }
         const all = { start: 0, end: text.length };
         const fixes = [
-          ...fixesAt(context, all).map(({ fix }) => fix),
-          ...standardValuesAt(context, { start: 5, end: 5 }),
+          ...finish(fixesAt(context, all)).map(({ fix }) => fix),
+          ...finish(standardValuesAt(context, { start: 5, end: 5 })),
         ];
         for (const { title, edits } of fixes) {
           assert.notEqual(applyEdits(text, edits), text, title);

@@ -1,5 +1,5 @@
 import assert from "node:assert/strict";
-import { finish } from "../../src/engine/coverageInterval";
+import { finish } from "../../src/engine/slices";
 import { propagate } from "../../src/engine/monteCarlo";
 import { howMany } from "../howMany";
 import { modelOfExample, type PublishedExample } from "./examples";
