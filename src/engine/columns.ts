@@ -1,6 +1,7 @@
 import { RATIO } from "../quantity/dimension";
 import type { Unit } from "../quantity/unit";
 import { isName } from "../syntax/name";
+import { isBetween } from "../syntax/network";
 import { CellKind, type Column } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
 import { ownCircle } from "./circles";
@@ -9,6 +10,7 @@ import type { Compiler, RowScope, Surroundings } from "./compile";
 import { columnName, NO_TYPE, type ColumnType, type Entry, type EntryType } from "./entry";
 import { SPARSE } from "./mentions";
 import { NATIVES } from "./natives";
+import { NETWORK_UNITS } from "./networkUnits";
 import { quantity, textual, truth, type Operand } from "./operand";
 import type { EngineProblem } from "./problem";
 import { bracketUnit, shownIn } from "./shownIn";
@@ -75,7 +77,7 @@ export class ColumnCompiler implements RowScope {
     if (this.state[row] === "open" || this.statement.value !== undefined) return this.circle(row);
     this.state[row] = "open";
     const cell = this.stated(row);
-    this.cells[row] = cell && this.fitting(cell);
+    this.cells[row] = cell && this.inNetwork(this.fitting(cell));
     this.state[row] = "done";
     return this.cells[row];
   }
@@ -86,7 +88,7 @@ export class ColumnCompiler implements RowScope {
     if (!this.isComputing) return "unnamed";
     const column = entry.table && around.column(entry.table, name);
     if (!column) return "unnamed";
-    if (column !== entry) return cellOperand(compiler, column, this.row, node);
+    if (column !== entry) return cellInRow(compiler, column, this.row, node);
     return compiler.fail(node, ownCircle(column));
   }
 
@@ -101,10 +103,11 @@ export class ColumnCompiler implements RowScope {
       compiler.allowMore();
       const operand = compiler.expression(value);
       const shown = operand && this.single(operand);
-      this.cells[this.row] =
+      this.cells[this.row] = this.inNetwork(
         shown && statement.unit !== undefined && this.unit
           ? shownIn(compiler, shown, this.unit, statement.unit)
-          : shown;
+          : shown,
+      );
       for (const problem of compiler.problems.splice(before)) {
         const key = `${problem.code} ${problem.span.start} ${problem.span.end}`;
         const known = troubles.get(key);
@@ -169,6 +172,22 @@ export class ColumnCompiler implements RowScope {
     });
   }
 
+  /** What lies between the ends of a network's branch is of the kind that its column says, and a resistance above zero. */
+  private inNetwork(cell: Operand | undefined): Operand | undefined {
+    const { role } = this.statement;
+    if (!cell || !isBetween(role)) return cell;
+    const { dimension } = NETWORK_UNITS[role];
+    const text = this.compiler.text(cell.node);
+    const isKind = cell.kind === "quantity" && (cell.isZero || (cell.dimension === dimension && !cell.point));
+    if (!isKind) {
+      const of = cell.kind === "quantity" ? { dimension: cell.dimension } : {};
+      return this.compiler.fail(cell.node, { code: "network.kind", role, text, ...of });
+    }
+    if (role === "resistance" && cell.constant !== undefined && cell.constant <= 0)
+      return this.compiler.fail(cell.node, { code: "network.resistance", text, isZero: cell.constant === 0 });
+    return cell.isZero ? { ...cell, dimension } : cell;
+  }
+
   private circle(row: number): undefined {
     const { compiler, statement } = this;
     const cell = statement.value === undefined ? this.cellName(row) : (this.entry.name ?? "");
@@ -185,6 +204,9 @@ export class ColumnCompiler implements RowScope {
     const name = statement.tree.text(statement.name);
     // A column is called `total` everywhere, and `total(n, x)` with its two arguments is not taken for it.
     if (NATIVES.has(name) && name !== "total") compiler.fail(statement.name, { code: "table.native", column: name });
+    const { role } = statement;
+    if (role === "result" || role === "second")
+      compiler.fail(statement.name, { code: "network.column", column: name, is: role });
     if (names.includes(name))
       compiler.fail(statement.name, { code: "table.rowLikeColumn", table: statement.table, row: name });
   }
@@ -203,6 +225,15 @@ export class ColumnCompiler implements RowScope {
     });
   }
 
+  /** Of what lies between the ends of a network's branches: the rows that say something and have no value. */
+  private failedRows(): Pick<ColumnType, "failed"> {
+    const { statement, cells } = this;
+    if (!isBetween(statement.role)) return {};
+    const isEmpty = (row: number) => statement.value === undefined && statement.kinds[row] === CellKind.Empty;
+    const failed = statement.cells.map((_, row) => row).filter((row) => cells[row] === undefined && !isEmpty(row));
+    return failed.length > 0 ? { failed } : {};
+  }
+
   private typed(none: CompiledColumn): CompiledColumn {
     const { cells, compiler } = this;
     const length = this.statement.cells.length;
@@ -210,6 +241,7 @@ export class ColumnCompiler implements RowScope {
     // What is wrong with a list of nothing is said where one is needed.
     if (length === 0) return { type: { kind: "column", length, of: "quantity", ...PLAIN }, rows: [], isBlocked: false };
     if (known.length === 0) return none;
+    const failed = this.failedRows();
     const odd = known.find(({ kind }) => kind !== known[0].kind);
     if (odd) {
       compiler.isQuantity(odd.kind === "truth" ? odd : known[0], "in a column of quantities");
@@ -221,7 +253,7 @@ export class ColumnCompiler implements RowScope {
     const first = known.find(({ isZero }) => !isZero) ?? known[0];
     const { dimension, point } = first;
     const isUniform = known.every((cell) => cell.isZero || (cell.dimension === dimension && cell.point === point));
-    const base = { kind: "column", length, of: "quantity", dimension, point, ...present } as const;
+    const base = { kind: "column", length, of: "quantity", dimension, point, ...present, ...failed } as const;
     if (isUniform) return { type: base, unit: this.unit ?? commonUnit(known), rows: cells, isBlocked: false };
     const mixed = cells.map((cell) =>
       cell ? { dimension: cell.dimension, point: cell.point, unit: commonUnit([cell]) } : { dimension, point },
@@ -238,13 +270,18 @@ export function cellName(table: string, row: string, index: number, column: stri
   return isName(row) ? `${table}.${row}.${column}` : `${table}["${row}"].${column}`;
 }
 
+/** The names of a column's rows: those of its table, or of what a network comes to its own. */
+export function rowNames({ type, table }: Entry): readonly string[] {
+  if (type.kind === "column" && type.names) return type.names;
+  return table?.type.kind === "table" ? table.type.rows : [];
+}
+
 /** A column as a list of its cells. */
 export function columnOperand(compiler: Compiler, column: Entry, node: Node): Operand | undefined {
   const { type, results, unit } = column;
   const name = column.name ?? "";
   if (type.kind !== "column") return compiler.block(name);
-  const head = column.table?.type;
-  const names = head?.kind === "table" ? head.rows : [];
+  const names = rowNames(column);
   if (type.length === 0)
     return compiler.fail(node, { code: "list.unexpected", where: "here, because its table has no rows", text: name });
   compiler.seeRows(names);
@@ -259,14 +296,33 @@ export function columnOperand(compiler: Compiler, column: Entry, node: Node): Op
   return compiler.fail(node, { code: "table.mixed", column: name, left: kindAt(0), right: kindAt(odd) });
 }
 
+/** The cell of a column in a row of its table. A network's voltages are of nodes, and stand in no row. */
+export function cellInRow(compiler: Compiler, column: Entry, row: number, node: Node): Operand | undefined {
+  const { statement, type } = column;
+  const solved = statement.kind === "column" ? statement.solved : undefined;
+  const index = solved ? solved.rows.indexOf(row) : row;
+  if (index >= 0 || type.kind !== "column") return cellOperand(compiler, column, index, node);
+  const table = column.table?.name ?? "";
+  const name = column.table?.type.kind === "table" ? column.table.type.rows[row] : "";
+  return compiler.fail(node, {
+    code: "table.unknown",
+    table,
+    name,
+    is: solved?.quantity === "voltage" ? "node" : "row",
+    has: (type.names ?? []).slice(0, NAMES_SHOWN),
+  });
+}
+
+/** Names of rows or columns that a finding lists. */
+export const NAMES_SHOWN = 12;
+
 /** One cell of a column. */
 export function cellOperand(compiler: Compiler, column: Entry, row: number, node: Node): Operand | undefined {
   const { type, results } = column;
   if (type.kind !== "column") return compiler.block(column.name ?? "");
   if (type.of === "text") return textual(node, [type.texts![row]], false);
-  const head = column.table?.type;
   if (type.present && !type.present[row]) {
-    const rowName = head?.kind === "table" ? head.rows[row] : "";
+    const rowName = rowNames(column)[row];
     const { statement } = column;
     return compiler.block(
       statement.kind === "column"

@@ -1,7 +1,7 @@
 import { isSeriesName } from "../quantity/series";
 import { isBuiltInUnit, type Unit } from "../quantity/unit";
 import { Kind, Operator, type Node } from "../syntax/tree";
-import type { ChoicePart, Column, FunctionDefinition, Measurement, Statement } from "../syntax/statement";
+import type { ChoicePart, Column, FunctionDefinition, Measurement, Solved, Statement } from "../syntax/statement";
 import { ColumnCompiler } from "./columns";
 import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
@@ -11,6 +11,7 @@ import { compileSolution } from "./equation";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { partAt } from "./members";
 import { NATIVES } from "./natives";
+import { compileSolved } from "./network";
 import { quantity, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
@@ -171,12 +172,20 @@ class DefinitionCompiler {
   /** A value a row; a row without one is not a number. */
   private column(statement: Column): void {
     const { compiler, around, entry } = this;
+    if (statement.solved) return this.solved({ ...statement, solved: statement.solved });
     const { type, unit, rows, isBlocked } = new ColumnCompiler(compiler, around, entry, statement).compile();
     this.type = type;
     this.unit = unit;
     if (!isBlocked) compiler.blockedBy = undefined;
     const nothing = rows.includes(undefined) ? compiler.constant(NaN) : 0;
     for (const row of rows) this.stores.push({ at: row ? row.at[0] : nothing, node: row?.node ?? statement.name });
+  }
+
+  private solved(statement: Column & { readonly solved: Solved }): void {
+    const { type, stores } = compileSolved(this.compiler, this.entry, statement);
+    this.type = type;
+    if (type.kind !== "none") this.compiler.blockedBy = undefined;
+    this.stores.push(...stores);
   }
 
   private value(operand: Operand | undefined): void {

@@ -44,6 +44,12 @@ export interface ColumnType {
   readonly present?: readonly boolean[];
   /** Of a column of text. */
   readonly texts?: readonly string[];
+  /** The names of its rows, where they are not those of the table: what a network comes to, by node or by branch. */
+  readonly names?: readonly string[];
+  /** Of what lies between the ends of a network's branches: rows in which something is written that has no value. */
+  readonly failed?: readonly number[];
+  /** Of a network's voltages: how many there are, and which rows are branches; behind the voltages are stored all currents, then all drops. */
+  readonly network?: { readonly nodes: number; readonly isBranch: readonly boolean[] };
 }
 
 export interface CellType {

@@ -165,7 +165,7 @@ class Judge {
       kind: "column",
       name: entry.name ?? "",
       table: statement.table,
-      isComputed: statement.value !== undefined,
+      isComputed: statement.value !== undefined || statement.solved !== undefined,
       problems,
     } as const;
     if (type.kind !== "column")
@@ -181,7 +181,8 @@ class Judge {
       point,
       ...(unit ? { unit } : {}),
       ...(mixed ? { mixed } : {}),
-      values: of === "quantity" ? this.extents(0, results.length) : [],
+      values: of === "quantity" ? this.extents(0, type.length) : [],
+      ...(type.names ? { names: type.names } : {}),
       ...(of === "truth" ? { truths } : {}),
       ...(texts ? { texts } : {}),
     };

@@ -1,6 +1,6 @@
 import type { Node } from "../syntax/tree";
 import { ownCircle } from "./circles";
-import { cellOperand, columnOperand } from "./columns";
+import { cellInRow, cellOperand, columnOperand, NAMES_SHOWN, rowNames } from "./columns";
 import type { Compiler } from "./compile";
 import { kindOf, type Entry } from "./entry";
 import type { Operand } from "./operand";
@@ -39,7 +39,7 @@ export function compilePath(
   if (entry.type.kind === "part") {
     const { table, row } = entry.type;
     const column = ofColumn(compiler, table, left[0], left.length);
-    return column && cellOperand(compiler, column, row, node);
+    return column && cellInRow(compiler, column, row, node);
   }
   if (entry.statement.kind === "table") {
     const inTable = within(compiler, entry, left, node);
@@ -105,13 +105,17 @@ function follow(compiler: Compiler, found: Entry, { base, steps }: Path): Follow
 /** A column beats a row of the same name. */
 function within(compiler: Compiler, table: Entry, steps: readonly Step[], node: Node): InTable | undefined {
   const name = table.name ?? "";
-  const rows = table.type.kind === "table" ? table.type.rows : [];
   const [first, second] = steps;
   if (steps.length === 0) return compiler.wrongKind(node, name, "table", "quantity");
   const column = first.isKey ? undefined : compiler.columnOf(table, first.name);
   if (steps.length === 1 && column) return { table, column };
+  const named = second && !second.isKey ? compiler.columnOf(table, second.name) : undefined;
+  const solved = named?.statement.kind === "column" ? named.statement.solved : undefined;
+  if (solved && named?.type.kind === "none") return compiler.block(named.name ?? "");
+  const rows = named ? rowNames(named) : table.type.kind === "table" ? table.type.rows : [];
   const row = rows.indexOf(first.name);
-  if (row < 0) return unknown(compiler, table, first, steps.length === 1 ? "column" : "row", rows);
+  const isNode = solved?.quantity === "voltage";
+  if (row < 0) return unknown(compiler, table, first, steps.length === 1 ? "column" : isNode ? "node" : "row", rows);
   if (steps.length === 1) return { table, row };
   complainOfRepeated(compiler, table, first, rows, row);
   const ofRow = ofColumn(compiler, table, second, steps.length - 1);
@@ -142,13 +146,13 @@ function unknown(
   compiler: Compiler,
   table: Entry,
   step: Step,
-  is: "row" | "column",
+  is: "row" | "column" | "node",
   rows: readonly string[],
 ): undefined {
   const columns = compiler.columnsOf(table);
   if (table.note.isTable && columns.length === 0) return compiler.block(table.name ?? "");
-  const has = is === "row" ? rows.filter((row) => row !== "") : columns;
-  const suggestion = nearestName(is === "row" ? has : [...columns, ...rows], step.name);
+  const has = is !== "column" ? rows.filter((row) => row !== "") : columns;
+  const suggestion = nearestName(is !== "column" ? has : [...columns, ...rows], step.name);
   return compiler.fail(step.node, {
     code: "table.unknown",
     table: table.name ?? "",
@@ -161,9 +165,6 @@ function unknown(
 
 /** The statements of whose names something can be named behind a dot. */
 const HOLDERS: ReadonlySet<string> = new Set(["use", "table", "choice"]);
-
-/** Names of rows or columns that a finding lists. */
-const NAMES_SHOWN = 12;
 
 function circle(compiler: Compiler, column: Entry, node: Node): undefined {
   return compiler.fail(node, ownCircle(column));

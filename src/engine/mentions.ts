@@ -1,5 +1,5 @@
 import { isSeriesName } from "../quantity/series";
-import { CellKind, type Column, type Statement } from "../syntax/statement";
+import { CellKind, type Column, type Solved, type Statement } from "../syntax/statement";
 import { columnName } from "./entry";
 import { namedSteps, pathOf } from "./paths";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
@@ -92,6 +92,7 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
       if (statement.value !== undefined) walk.row(statement.table, statement.value);
       for (const cell of statement.cells) if (cell !== NONE) walk.expression(cell);
       walk.tableAround(statement);
+      if (statement.solved) walk.network(statement, statement.solved);
       break;
     case "correlation":
       walk.target(statement.first);
@@ -138,6 +139,14 @@ class Walk {
     if (isParent) this.column(table, "part", name);
     const asked = [...(isParent ? ["qty"] : []), ...(kinds.includes(CellKind.Empty) ? SPARSE.flat() : [])];
     for (const other of asked) this.found.push({ name: columnName(table, other), node: name, use: "target" });
+  }
+
+  /** What a network is worked out from. */
+  network({ table, name }: Column, { quantity, columns }: Solved): void {
+    if (quantity !== "voltage") this.column(table, "voltage", name);
+    const { resistance, source, load } = columns;
+    const read = quantity === "voltage" ? [resistance, source, load] : quantity === "loss" ? [resistance] : [];
+    for (const column of read) if (column !== undefined) this.column(table, column, name);
   }
 
   /** The column of a table that is looked at without being named. */

@@ -64,7 +64,9 @@ class Walk {
   uses(): NameUse[] {
     const { statement } = this;
     const ofTable = statement.kind === "column" ? { table: statement.table } : {};
-    for (const { node } of declaredNames(statement)) this.add(node, "declaration", ofTable);
+    // What a network comes to is written nowhere.
+    const isWritten = statement.kind !== "column" || !statement.solved;
+    if (isWritten) for (const { node } of declaredNames(statement)) this.add(node, "declaration", ofTable);
     switch (statement.kind) {
       case "given":
       case "assume":

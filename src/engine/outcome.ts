@@ -205,6 +205,8 @@ export interface ColumnOutcome {
   /** Of conditions: a verdict a row, undefined where it is open. */
   readonly truths?: readonly (boolean | undefined)[];
   readonly texts?: readonly string[];
+  /** The names of its rows, where they are not those of the table. */
+  readonly names?: readonly string[];
   readonly blockedBy?: string;
   readonly problems: readonly Problem[];
 }

@@ -118,6 +118,16 @@ const TABLE: Readonly<Record<Op, Partials>> = {
     out[1] = condition === 1 ? 1 : 0;
     out[2] = condition === 1 ? 0 : 1;
   },
+  [Op.Resistance]: one(() => 1),
+  [Op.Share]: two(
+    (x, y) => y / (x + y) ** 2,
+    (x, y) => -x / (x + y) ** 2,
+  ),
+  [Op.Blend]: (out, w, x, y) => {
+    out[0] = x - y;
+    out[1] = w;
+    out[2] = 1 - w;
+  },
   [Op.Bracketed]: flat,
   [Op.Centre]: flat,
   [Op.Contract]: flat,

@@ -171,7 +171,7 @@ export type EngineTrouble =
       readonly code: "table.unknown";
       readonly table: string;
       readonly name: string;
-      readonly is: "row" | "column";
+      readonly is: "row" | "column" | "node";
       readonly suggestion?: string;
       /** What the table has of it. */
       readonly has: readonly string[];
@@ -195,6 +195,38 @@ export type EngineTrouble =
       readonly left: number;
     }
   | { readonly code: "table.native"; readonly column: string }
+  /** A column of a network that is called as what the network comes to, or says once more what another says. */
+  | { readonly code: "network.column"; readonly column: string; readonly is: "result" | "second" }
+  /** What is to lie between the ends of a branch is of another kind. */
+  | {
+      readonly code: "network.kind";
+      readonly role: "resistance" | "source" | "load";
+      readonly text: string;
+      readonly dimension?: Dimension;
+    }
+  | { readonly code: "network.resistance"; readonly text: string; readonly isZero: boolean }
+  /** A branch without a second end, or with the same one twice. */
+  | { readonly code: "network.end"; readonly branch: string; readonly node?: string }
+  /** A branch with nothing between its ends, or with a load and something else. */
+  | { readonly code: "network.between"; readonly branch: string; readonly has: readonly string[] }
+  /** No node is the reference, or nodes of several names could be. */
+  | { readonly code: "network.reference"; readonly found: readonly string[] }
+  /** Sources without resistance that close a loop. */
+  | { readonly code: "network.sourceLoop"; readonly branch: string }
+  /** Nodes without a way to the reference, `left` more beside those named. */
+  | {
+      readonly code: "network.floating";
+      readonly nodes: readonly string[];
+      readonly left: number;
+      readonly reference: string;
+    }
+  | {
+      readonly code: "network.deadEnd";
+      readonly node: string;
+      readonly branch: string;
+      readonly suggestion?: string;
+    }
+  | { readonly code: "network.tooMeshed"; readonly branches: number }
   /** What is wrong with a computed column in some of its rows. */
   | {
       readonly code: "table.rows";

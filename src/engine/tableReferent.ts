@@ -1,5 +1,6 @@
 import type { Statement } from "../syntax/statement";
 import { columnName } from "./entry";
+import type { ColumnOutcome } from "./outcome";
 import type { Step } from "./paths";
 import type { Row, Snapshot } from "./snapshot";
 import { isTableFile } from "./uses";
@@ -43,7 +44,7 @@ export function inTable(
   const isRow = part === undefined && left.length === 1;
   const column = last.isKey ? undefined : columnOf(home, head, last.name);
   if (column) {
-    const cell = part ?? (left.length > 1 ? rows.indexOf(left[0].name) : -1);
+    const cell = cellAt(column, rows, part ?? (left.length > 1 ? left[0].name : -1));
     return {
       kind: "column",
       home,
@@ -59,6 +60,29 @@ export function inTable(
 /** The names by which the rows of a table are found. */
 export function rowsOf({ outcome }: Row): readonly string[] {
   return outcome.kind === "table" ? outcome.rows : [];
+}
+
+/** The place in a column of a row of its table, by its number or its name; −1 where it has none there. */
+function cellAt({ outcome, statement }: Row, rows: readonly string[], row: number | string): number {
+  const names = outcome.kind === "column" ? outcome.names : undefined;
+  if (typeof row === "string") return (names ?? rows).indexOf(row);
+  const solved = statement.kind === "column" ? statement.solved : undefined;
+  return solved ? solved.rows.indexOf(row) : row;
+}
+
+/** The names of a column's rows: those of the table, or its own. */
+export function namesOf(outcome: ColumnOutcome, rows: readonly string[]): readonly string[] {
+  return outcome.names ?? rows;
+}
+
+/** The place in a column of a row of its table; −1 where it has none, as of what a network comes to at its nodes. */
+export function placeInColumn(row: Row, index: number): number {
+  return cellAt(row, [], index);
+}
+
+/** The columns of a table that are written in it, in the order of the text. */
+export function writtenColumns(home: Snapshot, head: Row): ReturnType<typeof columnsOf> {
+  return columnsOf(home, head).filter(({ statement }) => !statement.solved);
 }
 
 /** The column of a table, by the row of its head. */

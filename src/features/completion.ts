@@ -13,7 +13,7 @@ import { CURRENCIES } from "../quantity/currencies";
 import type { Dimension } from "../quantity/dimension";
 import { decade, SERIES_NAMES } from "../quantity/series";
 import type { Step } from "../engine/paths";
-import { columnsOf, reach, rowsOf, type Reached } from "../engine/tableReferent";
+import { columnsOf, namesOf, placeInColumn, reach, rowsOf, type Reached } from "../engine/tableReferent";
 import { cellText, columnTotals, shortName } from "../phrases/tableCells";
 import { isName, KEYWORDS, OPENING_WORDS } from "../syntax/name";
 import { rowKey } from "../syntax/table";
@@ -215,19 +215,34 @@ function members(place: Place): readonly Completion[] {
 
 /** The columns of a table, and its rows, whose names are written in brackets where they are none. */
 function ofTable({ span }: Place, { home, head, part, left }: Reached): readonly Completion[] {
-  const index = part ?? (left.length > 0 ? rowsOf(head).indexOf(left[0].name) : -1);
-  if (left.length > (part === undefined ? 1 : 0) || (left.length === 1 && index < 0)) return [];
-  const columns = columnsOf(home, head).flatMap(({ outcome }): Completion[] => {
+  if (left.length > (part === undefined ? 1 : 0)) return [];
+  const name = part === undefined && left.length > 0 ? left[0].name : undefined;
+  const isOfTable = part === undefined && name === undefined;
+  const columns = columnsOf(home, head).flatMap((column): Completion[] => {
+    const { outcome } = column;
     if (outcome.kind !== "column") return [];
     const label = shortName(outcome);
-    const detail = index < 0 ? columnTotals(outcome, rowsOf(head)) : cellText(outcome, index);
+    const names = namesOf(outcome, rowsOf(head));
+    const index = name === undefined ? (part === undefined ? -1 : placeInColumn(column, part)) : names.indexOf(name);
+    if (index < 0 && !isOfTable) return [];
+    const detail = isOfTable ? columnTotals(outcome, names) : cellText(outcome, index);
     return [{ label, kind: "column", detail, insert: label, span, rank: `1${label}` }];
   });
-  if (index >= 0) return columns;
-  const rows = rowsOf(head).flatMap((label, i): Completion[] =>
-    isName(label) ? [{ label, kind: "row", detail: `row ${i + 1}`, insert: label, span, rank: `2${label}` }] : [],
+  if (!isOfTable) return columns;
+  const rows = rowsOf(head).map((label, i) => ({ label, detail: `row ${i + 1}` }));
+  const named = [...rows, ...nodesOf(home, head)].flatMap(({ label, detail }): Completion[] =>
+    isName(label) ? [{ label, kind: "row", detail, insert: label, span, rank: `2${label}` }] : [],
   );
-  return [...columns, ...rows];
+  return [...columns, ...named];
+}
+
+/** The nodes of a table that is a network, with their voltages, but for those that are called as a row is. */
+function nodesOf(home: Snapshot, head: Row): readonly { readonly label: string; readonly detail: string }[] {
+  const voltages = columnsOf(home, head).find(({ statement }) => statement.solved?.quantity === "voltage");
+  if (voltages?.outcome.kind !== "column") return [];
+  const { outcome } = voltages;
+  const nodes = (outcome.names ?? []).map((label, i) => ({ label, detail: `node ${cellText(outcome, i)}`.trim() }));
+  return nodes.filter(({ label }) => !rowsOf(head).includes(label));
 }
 
 /** The names that a note defines, but for counted units, which are no values. */

@@ -71,6 +71,7 @@ function renameable(snapshot: Snapshot, offset: number, notes: Notes): (Referenc
   if (!reference) return undefined;
   const { referent } = reference;
   const isNamed = referent.kind === "defined" || referent.kind === "bound" || referent.kind === "row";
+  if (isNamed && referent.row.statement.kind === "column" && referent.row.statement.solved) return undefined;
   return isNamed && chapterAt(referent.path) === undefined ? { ...reference, referent } : undefined;
 }
 

@@ -1,6 +1,6 @@
 import type { Row, Snapshot } from "../engine/snapshot";
 import { declarationsOf } from "../engine/referent";
-import { columnsOf, rowsOf } from "../engine/tableReferent";
+import { rowsOf, writtenColumns } from "../engine/tableReferent";
 import { outcomeText } from "../phrases/outcomeText";
 import { columnTotals, shortName } from "../phrases/tableCells";
 import type { Statement } from "../syntax/statement";
@@ -99,7 +99,7 @@ const KINDS: Partial<Readonly<Record<Statement["kind"], DocumentSymbol["kind"]>>
 
 /** A table with its columns. */
 function tableSymbol(snapshot: Snapshot, head: Row, words: { name: string; nameSpan: Span }): DocumentSymbol {
-  const children = columnsOf(snapshot, head).flatMap((column): DocumentSymbol[] => {
+  const children = writtenColumns(snapshot, head).flatMap((column): DocumentSymbol[] => {
     const { outcome, statement } = column;
     if (outcome.kind !== "column") return [];
     const nameSpan = snapshot.spanOf(column, statement.tree.span(statement.name));

@@ -60,6 +60,10 @@ import { nameWrongKind } from "./nameWrongKind";
 import { pieceTooMany } from "./pieceTooMany";
 import { pieceCount } from "./pieceCount";
 import { pieceSame } from "./pieceSame";
+import { networkBetween, networkKind, networkResistance } from "./networkBetween";
+import { networkColumn } from "./networkColumn";
+import { networkDeadEnd, networkEnd, networkFloating, networkReference } from "./networkNodes";
+import { networkSourceLoop, networkTooMeshed } from "./networkSources";
 import { noteAfterParagraph, noteInList } from "./noteTraps";
 import { rangeNoEnd } from "./rangeNoEnd";
 import { rangeUndefined } from "./rangeUndefined";
@@ -316,6 +320,16 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "list.lengths": listLengths,
   "list.needed": listNeeded,
   "list.undecided": listUndecided,
+  "network.column": networkColumn,
+  "network.kind": networkKind,
+  "network.resistance": networkResistance,
+  "network.between": networkBetween,
+  "network.end": networkEnd,
+  "network.reference": networkReference,
+  "network.floating": networkFloating,
+  "network.deadEnd": networkDeadEnd,
+  "network.sourceLoop": networkSourceLoop,
+  "network.tooMeshed": networkTooMeshed,
   "table.loop": tableLoop,
   "table.partEmpty": tablePartEmpty,
   "table.unknownPart": tableUnknownPart,

@@ -8,8 +8,7 @@ export const tableUnknown: Wording<"table.unknown"> = {
   reference:
     'The table has no row or no column of this name. `table.column` is a column, `table.row.column` a cell; a row whose name is none is written `table["M3×8"].column`.',
   message: ({ table, name, is, suggestion, has }) => {
-    const what = is === "row" ? "row" : "column";
-    const plain = `The table \`${table}\` has no ${what} \`${name}\`.`;
+    const plain = `The table \`${table}\` has no ${is} \`${name}\`.`;
     if (suggestion !== undefined) return `${plain} Did you mean \`${suggestion}\`?`;
     return has.length > 0 ? `${plain} It has ${named(has.map((each) => `\`${each}\``))}.` : plain;
   },

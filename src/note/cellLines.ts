@@ -16,6 +16,9 @@ export class CellLines {
   private readonly sizes: number[] = [];
   private readonly sources: number[] = [];
 
+  /** @param isHidden it gathers once more what stands in other columns, so that none of its places is found by an offset */
+  constructor(private readonly isHidden = false) {}
+
   get text(): string {
     return (this.gathered ??= this.parts.join(""));
   }
@@ -52,6 +55,23 @@ export class CellLines {
     this.ends.push(this.length);
   }
 
+  /** Adds a line of other cells, which stands where it stands there. */
+  addLine(other: CellLines, line: number): void {
+    if (this.starts.length > 0) this.push("\n");
+    this.starts.push(this.length);
+    const end = other.ends[line];
+    for (let i = other.stretchAt(other.starts[line]), at = other.starts[line]; ; i++) {
+      const next = i + 1 < other.from.length ? Math.min(other.from[i + 1], end) : end;
+      this.from.push(this.length);
+      this.sizes.push(Math.min(other.sizes[i], next - at));
+      this.sources.push(other.place(i, at));
+      this.push(other.text.slice(at, next));
+      at = next;
+      if (at >= end) break;
+    }
+    this.ends.push(this.length);
+  }
+
   /** Where a span of the text stands. What runs over several cells is told at the first of them. */
   sourceOf({ start, end }: Span): Span {
     const first = this.stretchAt(start);
@@ -66,6 +86,7 @@ export class CellLines {
 
   /** The place in the text of an offset of the note; undefined where another cell stands there, or none. */
   placeOf(offset: number): number | undefined {
+    if (this.isHidden) return undefined;
     for (let i = 0; i < this.from.length; i++) {
       const within = offset - this.sources[i];
       if (within >= 0 && within <= this.sizes[i]) return this.from[i] + within;

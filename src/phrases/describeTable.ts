@@ -1,8 +1,9 @@
 import type { ColumnOutcome } from "../engine/outcome";
 import type { Row, Snapshot } from "../engine/snapshot";
-import { columnsOf, rowsOf } from "../engine/tableReferent";
+import { columnsOf, namesOf, placeInColumn, rowsOf, writtenColumns } from "../engine/tableReferent";
 import { named } from "./describeQuantity";
 import { code, escaped } from "./markdown";
+import { solvedText } from "./networkText";
 import { cellNameOf, cellText, columnTotals, isComputedCell, rowNamesOf, shortName } from "./tableCells";
 
 /** A table: how many rows, and which columns with what they come to. */
@@ -10,7 +11,7 @@ export function describeTable(home: Snapshot, head: Row): readonly string[] {
   const { outcome } = head;
   if (outcome.kind !== "table") return [];
   const columns = columnsOf(home, head).map(({ outcome: each }) =>
-    each.kind === "column" ? columnLine(each, outcome.rows) : "",
+    each.kind === "column" ? columnLine(each, namesOf(each, outcome.rows)) : "",
   );
   const count = outcome.rows.length === 1 ? "one row" : `${outcome.rows.length} rows`;
   return [`**${code(outcome.name)}** is a table of ${count}`, columns.map((line) => `- ${line}`).join("\n")];
@@ -21,7 +22,7 @@ const LINES_SHOWN = 8;
 
 /** A table that is a file, as a table of Markdown: its first lines. */
 export function describeFile(home: Snapshot, head: Row, path: string): readonly string[] {
-  const columns = columnsOf(home, head).flatMap(({ cells }) => (cells ? [cells.lines] : []));
+  const columns = writtenColumns(home, head).flatMap(({ cells }) => (cells ? [cells.lines] : []));
   const count = rowsOf(head).length;
   const shown = Math.min(count, LINES_SHOWN);
   const line = (i: number) => `| ${columns.map((lines) => escaped(lines.line(i))).join(" | ")} |`;
@@ -34,8 +35,10 @@ export function describeFile(home: Snapshot, head: Row, path: string): readonly 
 /** A column: what it comes to, what it computes, and what is wrong with it. */
 export function describeColumn(home: Snapshot, row: Row, outcome: ColumnOutcome): readonly string[] {
   const { statement } = row;
-  const formula =
-    statement.kind === "column" && statement.value !== undefined
+  const solved = statement.kind === "column" ? statement.solved : undefined;
+  const formula = solved
+    ? solvedText(solved.quantity)
+    : statement.kind === "column" && statement.value !== undefined
       ? `Computed in every row: ${code(statement.text.slice(statement.tree.start(statement.value), statement.tree.end(statement.value)))}`
       : "";
   return [`**${columnLine(outcome, rowNamesOf(home, outcome), code(outcome.name))}`, formula].filter(
@@ -66,6 +69,7 @@ export function describeCell(home: Snapshot, row: Row, outcome: ColumnOutcome, i
 
 function computedText({ statement }: Row, index: number): string {
   if (statement.kind !== "column") return "";
+  if (statement.solved) return solvedText(statement.solved.quantity);
   const node = statement.value ?? statement.cells[index];
   return `Computed: ${code(statement.text.slice(statement.tree.start(node), statement.tree.end(node)))}`;
 }
@@ -73,9 +77,11 @@ function computedText({ statement }: Row, index: number): string {
 /** A row: its cells. */
 export function describeRow(home: Snapshot, head: Row, index: number): readonly string[] {
   const name = rowsOf(head)[index];
-  const cells = columnsOf(home, head).flatMap(({ outcome }) => {
-    if (outcome.kind !== "column") return [];
-    const text = cellText(outcome, index);
+  const cells = columnsOf(home, head).flatMap((column) => {
+    const { outcome } = column;
+    const place = placeInColumn(column, index);
+    if (outcome.kind !== "column" || place < 0) return [];
+    const text = cellText(outcome, place);
     return text === "" ? [] : [`${code(shortName(outcome))} ${escaped(text)}`];
   });
   return [`**${code(name)}** row ${index + 1} of ${rowsOf(head).length}`, named(cells)].filter((text) => text !== "");

@@ -1,8 +1,9 @@
 import { cellName } from "../engine/columns";
 import type { ColumnOutcome, Extent } from "../engine/outcome";
 import type { Row } from "../engine/snapshot";
-import { type columnsOf, rowsOf } from "../engine/tableReferent";
+import { placeInColumn, rowsOf, type columnsOf } from "../engine/tableReferent";
 import type { Snapshot } from "../engine/snapshot";
+import type { NetworkQuantity } from "../syntax/network";
 import { CellKind } from "../syntax/statement";
 import { extentText, numberText, type Showable } from "./value";
 
@@ -63,13 +64,18 @@ export function columnTotals(outcome: ColumnOutcome, names: readonly string[]): 
 
 /** Whether what a cell comes to is not to be read in it: it is computed. */
 export function isComputedCell({ statement }: Row, row: number): boolean {
-  return statement.kind === "column" && (statement.value !== undefined || statement.kinds[row] === CellKind.Expression);
+  if (statement.kind !== "column") return false;
+  const isComputed = statement.value !== undefined || statement.solved !== undefined;
+  return isComputed || statement.kinds[row] === CellKind.Expression;
 }
 
 /** Whether nothing is written where a value could be. */
 export function isEmptyCell({ statement }: Row, row: number): boolean {
   return statement.kind === "column" && statement.value === undefined && statement.kinds[row] === CellKind.Empty;
 }
+
+/** Of what a network comes to, what stands beside its branches; hovers have the rest. */
+const BESIDE: ReadonlySet<NetworkQuantity> = new Set(["current", "drop"]);
 
 /** What is computed in a row of a table, by column. */
 export function computedInRow(
@@ -78,14 +84,17 @@ export function computedInRow(
 ): readonly { readonly column: string; readonly text: string }[] {
   return columns.flatMap((column) => {
     const { outcome } = column;
+    const { solved } = column.statement;
     if (outcome.kind !== "column" || !isComputedCell(column, row)) return [];
-    const text = cellText(outcome, row);
+    if (solved && !BESIDE.has(solved.quantity)) return [];
+    const place = placeInColumn(column, row);
+    const text = place < 0 ? "" : cellText(outcome, place);
     return text === "" ? [] : [{ column: shortName(outcome), text }];
   });
 }
 
 /** The names of the rows of the table that a column is of. */
-export function rowNamesOf(home: Snapshot, { table }: ColumnOutcome): readonly string[] {
-  const head = home.find(table);
-  return head ? rowsOf(head) : [];
+export function rowNamesOf(home: Snapshot, outcome: ColumnOutcome): readonly string[] {
+  const head = home.find(outcome.table);
+  return outcome.names ?? (head ? rowsOf(head) : []);
 }

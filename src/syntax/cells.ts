@@ -21,13 +21,15 @@ interface ColumnTraits {
   readonly isComputed: boolean;
   readonly hasUnit: boolean;
   readonly isFile: boolean;
+  /** What it is whatever its cells look like: of text the ends of branches, where `0` is a node, of values what lies between. */
+  readonly mustBe?: "text" | "values";
 }
 
 /** What people write where a cell is to be joined with a neighbour, or says the same. */
 const MERGED: ReadonlySet<string> = new Set(["^^", "^", "<<", ">>", "<", '"', "''", "″", "〃", "ditto"]);
 
 /** What is written where there is nothing. */
-const NOTHING: ReadonlySet<string> = new Set(["", "-", "–", "—"]);
+export const NOTHING: ReadonlySet<string> = new Set(["", "-", "–", "—"]);
 
 /** How a number begins: what begins so and cannot be read is a slip rather than a word. Leading zeros are codes: `0603`. */
 const NUMBER_LIKE = /^(?:[-−+±]?\s*(?:\d|\.\d)|\.\.|readings\b|sample\b)/;
@@ -60,8 +62,9 @@ class CellReader {
   read(): Cells {
     const { source, kinds, nodes, traits } = this;
     for (let line = 1; line < source.starts.length; line++) this.cell(source.starts[line], source.ends[line]);
-    const isText =
-      !traits.isComputed && !traits.hasUnit && (this.quoted > 0 || (this.words >= this.values && this.words > 0));
+    const isWorded = this.quoted > 0 || (this.words >= this.values && this.words > 0);
+    const isOfText = traits.mustBe === undefined ? isWorded : traits.mustBe === "text";
+    const isText = !traits.isComputed && !traits.hasUnit && isOfText;
     const isEmpty =
       kinds.length > 0 && !traits.isComputed && !traits.hasUnit && kinds.every((kind) => kind === CellKind.Empty);
     if (isText || isEmpty) this.takeAsText();

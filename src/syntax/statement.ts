@@ -1,4 +1,5 @@
 import type { Span } from "../text/span";
+import type { NetworkColumns, NetworkQuantity, NetworkRole } from "./network";
 import type { SyntaxProblem } from "./problem";
 import type { Node, Tree } from "./tree";
 
@@ -212,6 +213,22 @@ export interface Column extends Base {
   /** For each row what stands there, and its node: a Literal, an expression, a Text; {@link NONE} where the cell has none. */
   readonly kinds: readonly CellKind[];
   readonly cells: readonly Node[];
+  /** What it is for in a table that is a network. */
+  readonly role?: NetworkRole;
+  /** It is not written: it is what the network of its table comes to. */
+  readonly solved?: Solved;
+}
+
+/** A column that a network has without its being written: which, and of what its values are. */
+export interface Solved {
+  readonly quantity: NetworkQuantity;
+  /** The Text node of each value's name: of a node, or of a branch, where it is empty if the row has no name. */
+  readonly names: readonly Node[];
+  /** Of branches: the row of each. */
+  readonly rows: readonly number[];
+  readonly columns: NetworkColumns;
+  /** Of the voltages, with which all else is worked out: for each row the Text nodes of its ends and of its name. */
+  readonly branches?: readonly { readonly from: Node; readonly to: Node; readonly name: Node }[];
 }
 
 export const enum CellKind {

@@ -5,6 +5,7 @@ import { expression } from "./expression";
 import { Token } from "./lexer";
 import { shownUnit } from "./definition";
 import { foldName, isName } from "./name";
+import { isBetween, type NetworkRole } from "./network";
 import type { SyntaxProblem } from "./problem";
 import type { Column, TableHead } from "./statement";
 import { type Arena, Kind, NONE, type Node } from "./tree";
@@ -77,22 +78,31 @@ export function rowKey(written: string): string {
   return foldName((quoted ? quoted[1] : written).replace(/\s+/g, " ").trim());
 }
 
-/**
- * Reads a column of a data table: its header on the first line, then its cells.
- * @param isFile whether other programs write it: they may put a plus before a number
- */
-export function parseColumn(arena: Arena, table: string, source: CellText, isFile = false): Column {
+/** What else there is to know of a column. */
+export interface ColumnPlace {
+  /** Other programs write it: they may put a plus before a number. */
+  readonly isFile: boolean;
+  /** What it is for in a table that is a network. */
+  readonly role?: NetworkRole;
+}
+
+/** Reads a column of a data table: its header on the first line, then its cells. */
+export function parseColumn(arena: Arena, table: string, source: CellText, place: ColumnPlace): Column {
+  const { role, isFile } = place;
   const { text, starts, ends } = source;
   cursor.open(arena, text);
   const { name, unit, value, problems } = header(starts[0], ends[0]);
   const { tree } = cursor;
   const column = tree.kind(name) === Kind.Name ? tree.text(name) : text.slice(starts[0], ends[0]);
-  const cells = readCells(cursor, source, {
+  const mustBe = role === "end" ? ("text" as const) : isBetween(role) ? ("values" as const) : undefined;
+  const traits = {
     column,
     isComputed: value !== undefined,
     hasUnit: unit !== undefined,
     isFile,
-  });
+    ...(mustBe ? { mustBe } : {}),
+  };
+  const cells = readCells(cursor, source, traits);
   return {
     kind: "column",
     text,
@@ -106,7 +116,13 @@ export function parseColumn(arena: Arena, table: string, source: CellText, isFil
     isText: cells.isText,
     kinds: cells.kinds,
     cells: cells.nodes,
+    ...(role === undefined ? {} : { role }),
   };
+}
+
+/** The name that a header begins with; what cannot be one is given as it stands. */
+export function headerName(written: string): string {
+  return foldName(/^[^[=]*/.exec(written)![0].trim());
 }
 
 interface Header {

@@ -38,6 +38,7 @@ const interval: fc.Arbitrary<Interval> = fc.oneof(
   fc.tuple(end, share).map(([x, w]): Interval => [x, x + 1e-3 * w]),
 );
 const truth: fc.Arbitrary<Interval> = fc.constantFrom<Interval>([0, 0], [1, 1], [0, 1]);
+const weight = fc.tuple(share, share).map(([x, y]): Interval => (x < y ? [x, y] : [y, x]));
 
 const range = (op: number, [a, b, c]: Box): Interval => {
   const out = new Float64Array(6);
@@ -53,6 +54,7 @@ const slopes = (op: number, [a, b, c]: Box): readonly Interval[] => {
 
 function boxOf(op: number): fc.Arbitrary<Box> {
   if (op === Op.If) return fc.tuple(truth, interval, interval);
+  if (op === Op.Blend) return fc.tuple(fc.oneof({ weight: 4, arbitrary: weight }, interval), interval, interval);
   const lookedIn = LOOKED_IN.get(op);
   if (lookedIn) {
     const x = fc.oneof(

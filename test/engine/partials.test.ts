@@ -17,6 +17,7 @@ const TRUTHS: ReadonlySet<number> = new Set([Op.And, Op.Or, Op.Not]);
 const operand = fc.noBias(fc.integer({ min: -2999, max: 2999 }).map((n) => n / 1000)).filter((x) => Math.abs(x) > 0.01);
 const truth = fc.constantFrom(0, 1);
 const RUNS = howMany(2000);
+const weight = fc.double({ min: 0.01, max: 0.99, noNaN: true });
 
 /** Steps for the difference quotients, and how far they may be off from the derivative. */
 const STEP = 1e-5;
@@ -35,7 +36,8 @@ describe("partial derivatives", () => {
       let compared = 0;
       const isTruth = (i: number) => TRUTHS.has(op) || (op === Op.If && i === 0);
       const lookedIn = LOOKED_IN.get(op);
-      const at = (i: number) => (i === 1 && lookedIn ? lookedIn : isTruth(i) ? truth : operand);
+      const isWeight = (i: number) => op === Op.Blend && i === 0;
+      const at = (i: number) => (i === 1 && lookedIn ? lookedIn : isTruth(i) ? truth : isWeight(i) ? weight : operand);
       const point: fc.Arbitrary<Point> = fc.tuple(at(0), at(1), at(2));
       fc.assert(
         fc.property(point, (place) => {

@@ -74,6 +74,20 @@ describe("findings", () => {
     assert.match(findings[0].message, /`f17` grows to more operations than are computed\. Give intermediate results/);
   });
 
+  it("tell of a network that is too meshed, at its table", () => {
+    const nodes = 120;
+    const pairs = Array.from({ length: nodes * (nodes - 1) }, (_, i) => [Math.floor(i / (nodes - 1)), i % (nodes - 1)]);
+    const rows = pairs.flatMap(([a, b], i) => (b < a ? [`| r${i} | N${a} | N${b} | 1 Ω | |`] : []));
+    const head = ["| net: | from | to | R | V |", "| - | - | - | - | - |", "| s | 0V | N0 | | 5 V |"];
+    const note = openNotes(`    v = net.N1.voltage\n\n${[...head, ...rows].join("\n")}\n`);
+    assert.deepEqual(
+      note.findings().map(({ code }) => code),
+      ["network.tooMeshed"],
+    );
+    assert.match(note.findings()[0].message, /^These 7141 branches are too meshed/);
+    shown.add("network.tooMeshed");
+  });
+
   it("are mended by lines with the indentation and the line break of their own", () => {
     const notes = openNotes("\tU = 5 V\r\n\tx = U + R * 2 A\r\n");
     const [{ fix }] = finish(fixesAt(notes.context(), { start: 0, end: 99 }));

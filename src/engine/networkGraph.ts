@@ -1,0 +1,135 @@
+import type { Node } from "../syntax/tree";
+
+/** A branch between two nodes; node 0 is the reference. Its parts are operands of the tape, in V, Ω and A. */
+export interface Branch {
+  readonly from: number;
+  readonly to: number;
+  /** Alone, or in series with a source. */
+  readonly resistance?: number;
+  /** By how much it raises the voltage on the way from `from` to `to`. */
+  readonly source?: number;
+  /** The current from `from` to `to`, whatever the voltage. */
+  readonly load?: number;
+  /** Where something that is wrong with its resistance is told. */
+  readonly node?: Node;
+}
+
+/** A branch by its number in the network. */
+export type BranchNumber = number;
+
+/** A source without resistance joins two nodes, so that one is known by the other. */
+export function isIdealSource({ resistance, source }: Branch): boolean {
+  return source !== undefined && resistance === undefined;
+}
+
+/** Nodes that are joined by sources, as trees: the reference's, and one for each group of others. */
+export interface SourceTrees {
+  /** For each node the root of its tree; 0 in that of the reference. */
+  readonly root: readonly number[];
+  /** The nodes of all trees from the roots on, each behind the one by which it is reached. */
+  readonly order: readonly number[];
+  /** For each node but roots, the source by which it is reached. */
+  readonly by: ReadonlyMap<number, BranchNumber>;
+  /** Sources that close a loop of sources: there the current is not known, nor do the voltages agree unless by chance. */
+  readonly loops: readonly BranchNumber[];
+}
+
+/** @param nodeCount how many nodes there are, the reference among them */
+export function sourceTrees(nodeCount: number, branches: readonly (Branch | undefined)[]): SourceTrees {
+  const sources: BranchNumber[][] = Array.from({ length: nodeCount }, () => []);
+  branches.forEach((branch, number) => {
+    if (!branch || !isIdealSource(branch)) return;
+    sources[branch.from].push(number);
+    sources[branch.to].push(number);
+  });
+  const root = new Array<number>(nodeCount).fill(-1);
+  const by = new Map<number, BranchNumber>();
+  const order: number[] = [];
+  const used = new Set<BranchNumber>();
+  for (let start = 0; start < nodeCount; start++) {
+    if (root[start] >= 0) continue;
+    root[start] = start;
+    let at = order.push(start) - 1;
+    for (; at < order.length; at++) {
+      const node = order[at];
+      for (const number of sources[node]) {
+        const { from, to } = branches[number]!;
+        const other = from === node ? to : from;
+        if (root[other] >= 0) continue;
+        root[other] = start;
+        by.set(other, number);
+        used.add(number);
+        order.push(other);
+      }
+    }
+  }
+  const loops = branches.flatMap((branch, number) =>
+    branch && isIdealSource(branch) && !used.has(number) ? [number] : [],
+  );
+  return { root, order, by, loops };
+}
+
+/** Which nodes have a way to the reference by resistances and sources; loads are no way, since their current is given. */
+export function reachable(nodeCount: number, branches: readonly Branch[]): readonly boolean[] {
+  const ways: number[][] = Array.from({ length: nodeCount }, () => []);
+  for (const { from, to, load } of branches) {
+    if (load !== undefined) continue;
+    ways[from].push(to);
+    ways[to].push(from);
+  }
+  const isReached = new Array<boolean>(nodeCount).fill(false);
+  const waiting = [0];
+  isReached[0] = true;
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    for (const other of ways[node]) {
+      if (isReached[other]) continue;
+      isReached[other] = true;
+      waiting.push(other);
+    }
+  }
+  return isReached;
+}
+
+/**
+ * An order in which vertices are eliminated that keeps the work small: by minimum degree, as many at a time as do not touch
+ * (J. W. H. Liu, "Modification of the minimum-degree algorithm by multiple elimination", ACM Trans. Math. Softw. 11 (1985)
+ * 141–153). So chains are halved again and again, and a tree is taken in from its leaves.
+ * @param neighbours of each vertex; those at or beyond its length stay to the end, and are never eliminated
+ * @param last vertices that come after all others
+ */
+export function eliminationOrder(
+  neighbours: readonly ReadonlySet<number>[],
+  last: ReadonlySet<number> = new Set(),
+): readonly number[] {
+  const around = neighbours.map((set) => new Set(set));
+  const order: number[] = [];
+  for (const group of [(v: number) => !last.has(v), (v: number) => last.has(v)]) {
+    let waiting = around.map((_, v) => v).filter(group);
+    while (waiting.length > 0) {
+      const least = waiting.reduce((degree, v) => Math.min(degree, around[v].size), Infinity);
+      const touched = new Set<number>();
+      const left: number[] = [];
+      for (const v of waiting) {
+        if (touched.has(v) || around[v].size > least) {
+          left.push(v);
+          continue;
+        }
+        order.push(v);
+        eliminate(around, v);
+        for (const other of around[v]) touched.add(other);
+      }
+      waiting = left;
+    }
+  }
+  return order;
+}
+
+/** Takes a vertex out; its neighbours become neighbours of each other. */
+function eliminate(around: readonly Set<number>[], v: number): void {
+  const others = [...around[v]];
+  for (const other of others) {
+    if (other >= around.length) continue;
+    around[other].delete(v);
+    for (const third of others) if (third !== other) around[other].add(third);
+  }
+}
