@@ -5,6 +5,7 @@ import { Kind, NONE, Operator, type Node, type Tree } from "../syntax/tree";
 import { kindOf, type Entry } from "./entry";
 import { readLiteral, type Literal } from "./literal";
 import { compileCall } from "./calls";
+import { compileIf } from "./branches";
 import { compileTerms } from "./counters";
 import { compileComparison } from "./comparisons";
 import { DomainChecks, namesIn, type DomainCheck } from "./domainChecks";
@@ -16,7 +17,7 @@ import { compileAnother } from "./another";
 import type { Binding, Frame } from "./frame";
 import { Instances } from "./instances";
 import type { Piece } from "./piece";
-import { Op } from "./operation";
+import type { Op } from "./operation";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import type { Probed } from "./probe";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
@@ -66,6 +67,7 @@ const MOST_CALLS = 64;
 const MOST_CALLS_MADE = 100_000;
 
 const NOTHING_BOUND: ReadonlyMap<string, never> = new Map<string, never>();
+const NOTHING: readonly never[] = [];
 
 /** A column while it is compiled: the cells that names, and paths into the column itself, stand for. */
 export interface RowScope {
@@ -86,16 +88,16 @@ export class Compiler {
   isCounting = false;
   /** What is compiled depends on values, not only on types. */
   readsValues = false;
-  /** What the functions that are called ask of their arguments. */
-  readonly domains = new DomainChecks(this);
+  /** Made when first asked for, as are {@link instances} and {@link rows}: few statements need them, and most are compiled at once. */
+  private madeDomains?: DomainChecks;
+  private madeInstances?: Instances;
   /** It is compiled again with all that it rests on: it has copies of definitions, or numbers worked out from them. */
   isWatchful = false;
-  readonly instances = new Instances(this);
   frame: Frame;
   private callsMade = 0;
   private mostOperations = MOST_OPERATIONS;
   /** The names of rows by how many they are: what a list of that length is likely to be about. */
-  private readonly rows = new Map<number, readonly string[]>();
+  private rows?: Map<number, readonly string[]>;
   private callSpan?: Span;
 
   constructor(
@@ -109,6 +111,25 @@ export class Compiler {
 
   get tree(): Tree {
     return this.frame.tree;
+  }
+
+  /** What the functions that are called ask of their arguments. */
+  get domains(): DomainChecks {
+    return (this.madeDomains ??= new DomainChecks(this));
+  }
+
+  /** The copies of definitions for further pieces. */
+  get instances(): Instances {
+    return (this.madeInstances ??= new Instances(this));
+  }
+
+  /** What is to be checked, and which definitions were copied. */
+  get besides() {
+    return {
+      domainChecks: this.madeDomains?.checks ?? NOTHING,
+      checked: this.madeDomains?.stores ?? NOTHING,
+      copied: this.madeInstances?.copied ?? NOTHING,
+    };
   }
 
   /** The entry that is compiled, and the function that is open in it. */
@@ -142,7 +163,7 @@ export class Compiler {
       case Kind.Comparison:
         return compileComparison(this, node);
       case Kind.If:
-        return this.choice(node);
+        return compileIf(this, node);
       case Kind.Without:
         return this.without(node);
       case Kind.Call:
@@ -172,6 +193,12 @@ export class Compiler {
 
   constant(value: number): number {
     return this.around.constantSlot(value);
+  }
+
+  /** As {@link each}, of two operands. */
+  eachOfTwo(op: Op, node: Node, left: Operand, right: Operand): number[] | undefined {
+    if (left.isList || right.isList) return this.each(op, node, [left, right]);
+    return [this.emit(op, node, left.at[0], right.at[0])];
   }
 
   /** Applies an operation member by member; a single value meets every member of a list. */
@@ -213,7 +240,7 @@ export class Compiler {
 
   private report(span: Span, trouble: EngineTrouble): undefined {
     const { entry, calls } = this.frame;
-    if (this.callSpan === undefined) this.problems.push({ ...trouble, span: this.instances.spanOfCopy ?? span });
+    if (this.callSpan === undefined) this.problems.push({ ...trouble, span: this.madeInstances?.spanOfCopy ?? span });
     else {
       const within = { path: entry.note.path, statement: entry.statement, span };
       this.problems.push({
@@ -391,30 +418,6 @@ export class Compiler {
     return false;
   }
 
-  private choice(node: Node): Operand | undefined {
-    const [conditionNode, yesNode, noNode] = this.tree.children(node);
-    const condition = this.expression(conditionNode);
-    // What texts decide is decided here: the other branch is for other texts, and has no meaning with these.
-    if (condition?.kind === "truth" && condition.constant !== undefined) {
-      const taken = this.expression(condition.constant === 1 ? yesNode : noNode);
-      return taken && seenAt(taken, node);
-    }
-    const yes = this.domains.inBranch(condition, true, yesNode);
-    const no = this.domains.inBranch(condition, false, noNode);
-    if (!condition || !yes || !no || !this.isTruth(condition, "behind `if`")) return undefined;
-    if (yes.kind !== no.kind)
-      return (this.isQuantity(yes.kind === "quantity" ? no : yes, "in the other branch"), undefined);
-    if (yes.kind === "text") return this.refuseText(yes, "in a branch that only numbers decide");
-    const agreed = this.agree({ kind: "branches" }, yes, no);
-    const at = agreed && this.each(Op.If, node, [condition, yes, no]);
-    if (!agreed || !at) return undefined;
-    const isList = condition.isList || yes.isList || no.isList;
-    return {
-      ...quantity(node, agreed.dimension, at, { isList, point: agreed.point, unit: commonUnit([yes, no]) }),
-      kind: yes.kind,
-    };
-  }
-
   private without(node: Node): Operand | undefined {
     const { tree } = this;
     const inner = this.expression(tree.first(node));
@@ -482,7 +485,8 @@ export class Compiler {
   /** Forgets the operations so far, and what was to be checked of them: they were compiled to be looked at. */
   startAgain(): void {
     this.code.clear();
-    this.domains.checks.length = this.domains.stores.length = 0;
+    const { madeDomains } = this;
+    if (madeDomains) madeDomains.checks.length = madeDomains.stores.length = 0;
   }
 
   /** Whether an entry is the one that is compiled. */
@@ -497,12 +501,13 @@ export class Compiler {
 
   /** Notes that a list of so many members is about these rows. */
   seeRows(names: readonly string[]): void {
+    this.rows ??= new Map();
     if (!this.rows.has(names.length)) this.rows.set(names.length, names);
   }
 
   /** The name of a row of a list; undefined where it has none. */
   rowName(length: number, row: number): string | undefined {
-    return this.rows.get(length)?.[row] || undefined;
+    return this.rows?.get(length)?.[row] || undefined;
   }
 
   member(use: Entry, name: string): Entry | undefined {

@@ -89,7 +89,8 @@ class DefinitionCompiler {
   compile(): Definition {
     this.statement(this.entry.statement);
     const { type, unit, step, stores, clauses, keeps } = this;
-    const { problems, blockedBy, readsValues, isWatchful, instances, domains } = this.compiler;
+    const { problems, blockedBy, readsValues, isWatchful, besides } = this.compiler;
+    const { domainChecks, checked, copied } = besides;
     return {
       type,
       unit,
@@ -97,13 +98,13 @@ class DefinitionCompiler {
       stores,
       clauses,
       keeps,
-      domainChecks: domains.checks,
-      checked: domains.stores,
+      domainChecks,
+      checked,
       problems,
       blockedBy,
       readsValues,
       isWatchful,
-      copied: instances.copied,
+      copied,
     };
   }
 

@@ -7,11 +7,14 @@ import type { CheckedArgument, EngineProblem } from "./problem";
 import { searchSlot } from "./search";
 import { Standing } from "./tape";
 
+const NO_PROBLEMS: readonly EngineProblem[] = [];
+
 /**
  * The calls in an entry that was just run whose arguments leave what the function holds for: it is not proved that they
  * keep its condition over their whole range.
  */
 export function domainProblems(entry: Entry, context: JudgeContext): readonly EngineProblem[] {
+  if (entry.domainChecks.length === 0) return NO_PROBLEMS;
   const problems: EngineProblem[] = [];
   for (const check of entry.domainChecks) {
     const row = check.rows.find((each) => new RowJudge(entry, context, each).isLeft());

@@ -67,7 +67,10 @@ class Judge {
   outcome(): Outcome {
     const { entry, context } = this;
     const { statement, type } = entry;
-    const problems: Problem[] = [...statement.problems, ...entry.compileProblems, ...domainProblems(entry, context)];
+    const problems: Problem[] = (statement.problems as readonly Problem[]).concat(
+      entry.compileProblems,
+      domainProblems(entry, context),
+    );
     if (statement.kind === "rule") return this.rule(problems);
     if (statement.kind === "use") {
       const trouble = context.useTrouble(entry);

@@ -72,9 +72,11 @@ class Reader {
 
   /** A letter code leaves the prefix to the display: `4n7` is shown as 4.7 nF, and `4u7 H` as 4.7 µH. */
   read(node: Node): Literal {
-    const { nominal, low, high, spread, dimension, point, unit: written, isZero } = this.readForm(node);
+    const literal = this.readForm(node);
+    const { nominal, low, high, spread, dimension, point, unit: written, isZero } = literal;
     const unit = this.isUnitImplied ? undefined : written;
     const step = this.isUnitImplied ? undefined : this.step(node, written);
+    if (unit === written && step === undefined) return literal;
     // Field by field, as operands are: every literal of a note is made here.
     return { nominal, low, high, spread, dimension, point, unit, isZero, step };
   }

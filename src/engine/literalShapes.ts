@@ -28,7 +28,7 @@ const EVEN = { shape: "even" } as const;
 /** Spread evenly between limits (JCGM 100, 4.3.7). */
 export function even(unit: Unit | undefined, nominal: number, low: number, high: number, isZero = false): Literal {
   const { dimension = RATIO, isTemperatureScale: point = false } = unit ?? {};
-  return { nominal, low, high, spread: EVEN, dimension, point, unit, isZero };
+  return { nominal, low, high, spread: EVEN, dimension, point, unit, isZero, step: undefined };
 }
 
 /** Of a stated standard uncertainty. */
@@ -51,5 +51,15 @@ function aboutNominal(
 ): Literal {
   const width = worstCaseFactor(spread) * spread.standardUncertainty;
   const { dimension = RATIO, isTemperatureScale: point = false } = unit ?? {};
-  return { nominal, low: nominal - width, high: nominal + width, spread, dimension, point, unit, isZero: false };
+  return {
+    nominal,
+    low: nominal - width,
+    high: nominal + width,
+    spread,
+    dimension,
+    point,
+    unit,
+    isZero: false,
+    step: undefined,
+  };
 }

@@ -55,7 +55,7 @@ export class LiteralSlots {
     if (index) {
       (entry.literals as number[]).push(node, slot);
       index.set(node, slot);
-    } else entry.literals = withOneMore(withOneMore(literals, node), slot);
+    } else entry.literals = literals.length === 0 ? [node, slot] : withOneMore(withOneMore(literals, node), slot);
     return slot;
   }
 
@@ -88,7 +88,7 @@ export class LiteralSlots {
   constant(value: number): number {
     let slot = this.constants.get(value);
     if (slot === undefined) {
-      slot = this.slots.take(1).from;
+      slot = this.slots.takeOne();
       this.slots.setConstant(slot, value);
       this.constants.set(value, slot);
     }
@@ -121,24 +121,27 @@ export class LiteralSlots {
    * gets a new one, by which all that rests on it hears that it changed.
    */
   private inputSlot(entry: Entry, place: InputPlace): number {
-    const slot = this.again(entry, (slot) => sameData(this.inputs.get(slot), place)) ?? this.slots.take(1).from;
+    const released = this.released.get(entry);
+    const again = released && takeFirst(released, (slot) => sameData(this.inputs.get(slot), place));
+    const slot = again ?? this.slots.takeOne();
     this.slots.setInput(slot, place.nominal, place.low, place.high);
-    this.slots.sums.delete(slot);
+    if (again !== undefined) this.slots.sums.delete(slot);
     this.inputs.set(slot, place);
     return slot;
   }
 
   private exactSlot(entry: Entry, value: number): number {
-    const isSame = (slot: number) => !this.inputs.has(slot) && Object.is(this.slots.nominal[slot], value);
-    const slot = this.again(entry, isSame) ?? this.slots.take(1).from;
+    const released = this.released.get(entry);
+    const again =
+      released && takeFirst(released, (slot) => !this.inputs.has(slot) && Object.is(this.slots.nominal[slot], value));
+    const slot = again ?? this.slots.takeOne();
     this.slots.setConstant(slot, value);
     return slot;
   }
+}
 
-  /** A slot of this kind that the entry had before, which is then no longer released. */
-  private again(entry: Entry, isIt: (slot: number) => boolean): number | undefined {
-    const released = this.released.get(entry);
-    const at = released?.findIndex(isIt) ?? -1;
-    return at < 0 ? undefined : released!.splice(at, 1)[0];
-  }
+/** The first of a list that is what is looked for, taken off it: a slot that an entry had before is then no longer released. */
+function takeFirst(released: number[], isIt: (slot: number) => boolean): number | undefined {
+  const at = released.findIndex(isIt);
+  return at < 0 ? undefined : released.splice(at, 1)[0];
 }

@@ -1,6 +1,7 @@
 import { isSeriesName } from "../quantity/series";
 import { CellKind, type Column, type Solved, type Statement } from "../syntax/statement";
 import { columnName } from "./entry";
+import { withOneMore } from "./entryLists";
 import { namedSteps, pathOf } from "./paths";
 import { Kind, NONE, type Node, type Tree } from "../syntax/tree";
 import { isChapter } from "./handbook";
@@ -99,8 +100,7 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
       walk.target(statement.second);
       break;
   }
-  // A list that grew has room to spare, which every statement would keep.
-  return walk.found.length === 0 ? NO_MENTIONS : walk.found.slice();
+  return walk.found;
 }
 
 /** The columns by which an assembly is rolled up. */
@@ -113,7 +113,7 @@ export const SPARSE: readonly (readonly string[])[] = [
 ];
 
 class Walk {
-  readonly found: Mention[] = [];
+  found: readonly Mention[] = NO_MENTIONS;
   private bound: readonly string[] = [];
 
   /** Columns that are looked at along with one that is named. */
@@ -138,7 +138,7 @@ class Walk {
     const isParent = this.tree.text(name) === "of";
     if (isParent) this.column(table, "part", name);
     const asked = [...(isParent ? ["qty"] : []), ...(kinds.includes(CellKind.Empty) ? SPARSE.flat() : [])];
-    for (const other of asked) this.found.push({ name: columnName(table, other), node: name, use: "target" });
+    for (const other of asked) this.add({ name: columnName(table, other), node: name, use: "target" });
   }
 
   /** What a network is worked out from. */
@@ -151,7 +151,7 @@ class Walk {
 
   /** The column of a table that is looked at without being named. */
   column(table: string, name: string, node: Node): void {
-    this.found.push({ name: columnName(table, name), node, use: "column" });
+    this.add({ name: columnName(table, name), node, use: "column" });
   }
 
   /** Walks what lies in the scope of names that are bound there. */
@@ -162,8 +162,12 @@ class Walk {
     this.bound = outer;
   }
 
+  private add(mention: Mention): void {
+    this.found = withOneMore(this.found, mention);
+  }
+
   target(node: Node): void {
-    this.found.push({ name: this.tree.text(node), node, use: "target" });
+    this.add({ name: this.tree.text(node), node, use: "target" });
   }
 
   /** A series such as `E24` is no name of a note; a list or a column is. */
@@ -174,7 +178,7 @@ class Walk {
   unit(node: Node): void {
     const { tree } = this;
     for (let power = tree.first(node); power !== NONE; power = tree.next(power))
-      this.found.push({ name: tree.text(power), node: power, use: "unit" });
+      this.add({ name: tree.text(power), node: power, use: "unit" });
   }
 
   expression(node: Node, use: "value" | "call" = "value"): void {
@@ -199,7 +203,7 @@ class Walk {
       case Kind.Without:
         this.expression(tree.first(node));
         for (let item = tree.next(tree.first(node)); item !== NONE; item = tree.next(item))
-          this.found.push({ name: tree.text(item), node: item, use: "unit" });
+          this.add({ name: tree.text(item), node: item, use: "unit" });
         return;
       case Kind.For: {
         const [body, name, ...limits] = tree.children(node);
@@ -214,8 +218,8 @@ class Walk {
   private name(node: Node, use: "value" | "call"): void {
     const name = this.tree.text(node);
     if (this.bound.includes(name)) return;
-    if (this.table === undefined || use === "call") return void this.found.push({ name, node, use });
-    this.found.push({ name, node, use, unless: columnName(this.table, name) });
+    if (this.table === undefined || use === "call") return this.add({ name, node, use });
+    this.add({ name, node, use, unless: columnName(this.table, name) });
     this.column(this.table, name, node);
   }
 
@@ -228,7 +232,7 @@ class Walk {
     const member = first && { member: first.name, memberNode: first.node };
     const names = [...others.map((step) => step.name), ...this.along];
     const steps = names.length > 0 ? { steps: names } : {};
-    this.found.push({ name, node: path.base, ...member, ...steps, use });
+    this.add({ name, node: path.base, ...member, ...steps, use });
     if (use !== "call") for (const step of namedSteps(path)) this.column(name, step.name, step.node);
   }
 }

@@ -5,14 +5,16 @@ import type { EngineProblem, Place } from "./problem";
 
 /** Finds names that are defined twice, and names that a reader cannot tell apart. The first in the text is the one that counts. */
 export function judgeNames(note: Note): void {
-  for (const entry of note.entries()) if (entry.nameProblems.length > 0) entry.nameProblems = [];
+  note.eachEntry((entry) => {
+    if (entry.nameProblems.length > 0) entry.nameProblems = [];
+  });
   note.hasNameProblems = false;
   const add = (entry: Entry, problem: EngineProblem) => {
     entry.nameProblems = [...entry.nameProblems, problem];
     note.hasNameProblems = true;
   };
   const byKey = new Map<string, string>();
-  for (const [entry, name] of firstPlaces(note)) {
+  eachFirstPlace(note, (entry, name) => {
     const entries = note.declared.get(name)!;
     if (entries.length > 1)
       for (const other of entries.slice(1))
@@ -23,22 +25,23 @@ export function judgeNames(note: Note): void {
     const other = byKey.get(key);
     if (other === undefined) {
       byKey.set(key, name);
-      continue;
+      return;
     }
     const first = place(note.declared.get(other)![0], other);
     add(entry, { span: spanOf(entry, name), code: "name.lookAlike", name, other, first });
-  }
+  });
 }
 
-/** Each name of a note with its first entry, in the order of the text; those of one statement as they are written. */
-function* firstPlaces(note: Note): Iterable<readonly [Entry, string]> {
-  for (const entry of note.entries()) {
-    const declared = declaredNames(entry.statement);
-    for (const [i, { name }] of declared.entries()) {
-      const isRepeated = i > 0 && declared.findIndex((other) => other.name === name) < i;
-      if (!isRepeated && note.declared.get(name)?.[0] === entry) yield [entry, name];
-    }
-  }
+/** Visits each name of a note with its first entry, in the order of the text; those of one statement as they are written. */
+function eachFirstPlace(note: Note, visit: (entry: Entry, name: string) => void): void {
+  const visitFirst = (entry: Entry, name: string) => {
+    if (note.declared.get(name)?.[0] === entry) visit(entry, name);
+  };
+  note.eachEntry((entry) => {
+    const { name } = entry;
+    if (name !== undefined) visitFirst(entry, name);
+    else for (const each of new Set(declaredNames(entry.statement).map((one) => one.name))) visitFirst(entry, each);
+  });
 }
 
 function spanOf(entry: Entry, name: string): { start: number; end: number } {

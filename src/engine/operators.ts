@@ -90,7 +90,7 @@ function arithmetic(
   dimension: Dimension,
   more: QuantityTraits,
 ): Operand | undefined {
-  const at = compiler.each(op, node, [left, right]);
+  const at = compiler.eachOfTwo(op, node, left, right);
   const { point, constant, unit } = more;
   return at && quantity(node, dimension, at, { isList: left.isList || right.isList, point, constant, unit });
 }

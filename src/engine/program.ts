@@ -19,6 +19,7 @@ import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
 import { Note, type NoteChange } from "./note";
 import type { Parts } from "./parts";
+import { Links } from "./links";
 import type { EngineProblem } from "./problem";
 import { differsFromPieceToPiece } from "./instances";
 import { Runner } from "./runner";
@@ -31,6 +32,8 @@ import { TableUsers } from "./tableUsers";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
 import { judgeAssumptions } from "./unused";
 import { usedPath, usedPaths, useTrouble } from "./uses";
+
+const NO_NAMES: readonly string[] = [];
 
 /** What a settling did, for tests: nothing else may depend on it. */
 export interface Log {
@@ -71,6 +74,7 @@ export class Program {
   private readonly surroundings = new NotesAround(this, this.literals, this.lookup, this.unread);
   readonly chapters = new ChapterReaders();
   readonly tableUsers = new TableUsers();
+  private readonly links = new Links();
   private graphChanged = false;
   /** What the last update left to be worked out. */
   readonly remaining = new Remaining(this);
@@ -330,6 +334,8 @@ export class Program {
     this.graphChanged = true;
   }
 
+  private readonly invalidateEntry = (entry: Entry): void => this.invalidate(entry);
+
   private invalidate(entry: Entry): void {
     if (this.byId[entry.id] !== entry) return;
     entry.stale = true;
@@ -372,7 +378,7 @@ export class Program {
   }
 
   private invalidateMentions(note: Note, name: string): void {
-    for (const entry of note.mentions(name)) this.invalidate(entry);
+    note.eachMention(name, this.invalidateEntry);
   }
 
   private invalidateDeclared(note: Note, name: string): void {
@@ -402,15 +408,8 @@ export class Program {
   private resolve(entry: Entry): void {
     this.unregister(entry);
     entry.mentions = mentionsOf(entry.statement);
-    const dependencies: Entry[] = [];
-    const foreign: { note: Note; name: string }[] = [];
-    const depend = (found: Entry | undefined) => {
-      if (found && !dependencies.includes(found)) dependencies.push(found);
-    };
-    const register = (note: Note, name: string) => {
-      note.addMention(name, entry);
-      foreign.push({ note, name });
-    };
+    const links = this.links;
+    links.begin(entry);
     for (const { name, member, steps, use, unless } of entry.mentions) {
       entry.note.addMention(name, entry);
       if (use === "target") continue;
@@ -420,22 +419,22 @@ export class Program {
       // What a column says of itself is its own business: its cells may use each other.
       if (found === entry && use === "column") continue;
       if (unless !== undefined && this.lookup.columnFor(entry, unless)) continue;
-      const names = member === undefined ? [] : [member, ...(steps ?? [])];
+      const names = member === undefined ? NO_NAMES : [member, ...(steps ?? [])];
       const chapter = member === undefined ? undefined : chapterMeant(name, found?.statement);
       if (chapter !== undefined) {
         this.chapters.add(chapter, entry);
         const note = this.notes.get(chapterPath(chapter));
-        if (note) this.lookup.followInto(entry, note, names, register, depend);
+        if (note) this.lookup.followInto(entry, note, names, links.register, links.depend);
         continue;
       }
-      depend(found);
-      if (found && names.length > 0) this.lookup.follow(entry, found, names, register, depend);
+      links.depend(found);
+      if (found && names.length > 0) this.lookup.follow(entry, found, names, links.register, links.depend);
     }
-    depend(entry.table);
-    if (entry.statement.kind === "assume") depend(this.replacementOf(entry));
-    depend(tieOf(entry)?.root);
-    if (foreign.length > 0) entry.foreign = foreign;
-    this.link(entry, dependencies);
+    links.depend(entry.table);
+    if (entry.statement.kind === "assume") links.depend(this.replacementOf(entry));
+    links.depend(tieOf(entry)?.root);
+    if (links.foreign.length > 0) entry.foreign = links.foreign;
+    this.link(entry, links.dependencies);
   }
 
   private link(entry: Entry, dependencies: readonly Entry[]): void {
@@ -443,7 +442,7 @@ export class Program {
     if (before.length === dependencies.length && dependencies.every((dependency, i) => dependency === before[i]))
       return;
     this.unlink(entry);
-    entry.dependencies = dependencies.slice();
+    entry.dependencies = dependencies;
     for (const dependency of dependencies) dependency.dependents = withOneMore(dependency.dependents, entry);
     this.graphChanged = true;
   }

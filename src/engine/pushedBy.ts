@@ -4,9 +4,24 @@ import type { Slots } from "./tape";
 /** The inputs that a value is attained by, with the ends at which it is highest. */
 export function pushedBy({ pushes }: Slots, slot: number, inputPlace: (slot: number) => InputPlace): readonly Push[] {
   const { inputs, signs } = pushes[slot];
-  return inputs
-    .map((input, i): Push => ({ input: inputPlace(input), highestAt: signs[i] > 0 ? "high" : "low" }))
-    .sort(inOrderOfInputs);
+  const pushed = inputs.map((input, i): Push => ({
+    input: inputPlace(input),
+    highestAt: signs[i] > 0 ? "high" : "low",
+  }));
+  return pushed.length <= SHORT ? sortedShort(pushed) : pushed.sort(inOrderOfInputs);
+}
+
+/** Up to so many are sorted here: for the library's sort the machine makes a copy. */
+const SHORT = 12;
+
+function sortedShort(pushed: Push[]): readonly Push[] {
+  for (let i = 1; i < pushed.length; i++) {
+    const push = pushed[i];
+    let at = i;
+    for (; at > 0 && inOrderOfInputs(pushed[at - 1], push) > 0; at--) pushed[at] = pushed[at - 1];
+    pushed[at] = push;
+  }
+  return pushed;
 }
 
 /** By what they are, not by their slots, whose numbers depend on the order of earlier edits. */

@@ -7,13 +7,14 @@ import { NO_PUSHES, type Pushes } from "./tape";
 const MOST_INPUTS = 128;
 
 /**
- * How the inputs push a result, given how they push its arguments and which way each argument pushes it.
+ * How the inputs push a result, given how they push its arguments and which way each argument pushes it; of both lists the
+ * first `count` members are meant.
  * Undefined where one input pushes both ways, or where there are too many.
  */
-export function merge(parts: readonly Pushes[], signs: readonly number[]): Pushes | undefined {
-  if (parts.length === 0) return NO_PUSHES;
+export function merge(parts: readonly Pushes[], signs: readonly number[], count: number): Pushes | undefined {
+  if (count === 0) return NO_PUSHES;
   let merged = signs[0] > 0 ? parts[0] : turned(parts[0]);
-  for (let i = 1; i < parts.length; i++) {
+  for (let i = 1; i < count; i++) {
     const next = mergeTwo(merged, parts[i], signs[i]);
     if (!next) return undefined;
     merged = next;

@@ -79,7 +79,7 @@ function use(compiler: Compiler, entry: Entry, name: string, node: Node): Operan
   switch (type.kind) {
     case "quantity":
     case "truth": {
-      const copy = compiler.instances.of(entry, node);
+      const copy = compiler.frame.piece && compiler.instances.of(entry, node);
       if (copy) return copy;
       const at = [results.from];
       for (let i = 1; i < (type.length ?? 1); i++) at.push(results.from + i);

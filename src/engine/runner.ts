@@ -28,8 +28,9 @@ export class Runner {
   /** Whether an uncertain argument reaches an operation. */
   private open = new Uint8Array(this.size);
   private readonly ends: Ends = new Float64Array(6);
-  /** Lists that are filled anew for each definition, and kept so that none has to be made. */
-  private readonly sweep: number[] = [];
+  /** Lists that are filled anew for each definition, and kept so that none has to be made: each has its count beside it. */
+  private sweep = new Int32Array(this.size);
+  private swept = 0;
   private readonly path: number[] = [];
   private readonly parts: Pushes[] = [];
   private readonly signs: number[] = [];
@@ -153,7 +154,7 @@ export class Runner {
     if (from >= 0) args.add(from, 1, 1);
     else this.sweepBack(code, from);
     const { slots, parts, signs } = this;
-    parts.length = signs.length = 0;
+    let count = 0;
     for (let i = 0; i < args.count; i++) {
       const slot = args.slot[i];
       if (slots.standing[slot] === Standing.Exact) continue;
@@ -162,22 +163,22 @@ export class Runner {
       const sign = args.low[i] >= 0 ? 1 : args.high[i] <= 0 ? -1 : 0;
       if (sign === 0) return undefined;
       args.sign[i] = sign;
-      parts.push(slots.pushes[slot]);
-      signs.push(sign);
+      parts[count] = slots.pushes[slot];
+      signs[count++] = sign;
     }
-    return merge(parts, signs);
+    return merge(parts, signs, count);
   }
 
   /** One backward sweep of the interval adjoint: the enclosure of the derivative by each argument. */
   private sweepBack(code: Run, from: number): void {
     const { slopeLow, slopeHigh, sweep } = this;
     this.collect(code, from);
-    for (const k of sweep) slopeLow[k] = slopeHigh[k] = this.used[k] = 0;
+    for (let i = 0; i < this.swept; i++) slopeLow[sweep[i]] = slopeHigh[sweep[i]] = this.used[sweep[i]] = 0;
     slopeLow[-1 - from] = slopeHigh[-1 - from] = 1;
     const { op, a, b, c } = this.tape;
     const { low, high, ends } = this;
     const { low: slotLow, high: slotHigh } = this.slots;
-    for (let i = sweep.length - 1; i >= 0; i--) {
+    for (let i = this.swept - 1; i >= 0; i--) {
       const k = sweep[i];
       const at = code.from + k;
       const operation = OPERATIONS[op[at]];
@@ -222,24 +223,25 @@ export class Runner {
     const { op, a, b, c } = this.tape;
     const { mark, sweep, path } = this;
     const stamp = ++this.marks;
-    sweep.length = path.length = 0;
-    path.push(-1 - from);
-    while (path.length > 0) {
-      const k = path[path.length - 1];
+    this.swept = 0;
+    let depth = 0;
+    path[depth++] = -1 - from;
+    while (depth > 0) {
+      const k = path[depth - 1];
       if (mark[k] === stamp) {
-        path.pop();
+        depth--;
         continue;
       }
       const at = code.from + k;
       const { arity } = OPERATIONS[op[at]];
-      const before = path.length;
-      if (a[at] < 0 && mark[-1 - a[at]] !== stamp) path.push(-1 - a[at]);
-      if (arity > 1 && b[at] < 0 && mark[-1 - b[at]] !== stamp) path.push(-1 - b[at]);
-      if (arity > 2 && c[at] < 0 && mark[-1 - c[at]] !== stamp) path.push(-1 - c[at]);
-      if (path.length > before) continue;
+      const before = depth;
+      if (a[at] < 0 && mark[-1 - a[at]] !== stamp) path[depth++] = -1 - a[at];
+      if (arity > 1 && b[at] < 0 && mark[-1 - b[at]] !== stamp) path[depth++] = -1 - b[at];
+      if (arity > 2 && c[at] < 0 && mark[-1 - c[at]] !== stamp) path[depth++] = -1 - c[at];
+      if (depth > before) continue;
       mark[k] = stamp;
-      sweep.push(k);
-      path.pop();
+      sweep[this.swept++] = k;
+      depth--;
     }
   }
 
@@ -261,7 +263,8 @@ export class Runner {
       // Where an argument cancels out, any of its values will do.
       return sign > 0 ? slots.high[operand] : sign < 0 ? slots.low[operand] : slots.nominal[operand];
     };
-    for (const k of this.sweep) {
+    for (let i = 0; i < this.swept; i++) {
+      const k = this.sweep[i];
       if (open[k] === 0) {
         cornerLow[k] = cornerHigh[k] = number[k];
         continue;
@@ -336,6 +339,7 @@ export class Runner {
     this.cornerHigh = new Float64Array(this.size);
     this.slopeLow = new Float64Array(this.size);
     this.slopeHigh = new Float64Array(this.size);
+    this.sweep = new Int32Array(this.size);
     this.mark = new Int32Array(this.size);
     this.marks = 0;
     this.used = new Uint8Array(this.size);

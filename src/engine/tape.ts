@@ -30,12 +30,16 @@ class Runs {
   private readonly free = new Map<number, number[]>();
 
   take(length: number): Run {
-    if (length === 0) return NO_RUN;
+    return length === 0 ? NO_RUN : { from: this.start(length), length };
+  }
+
+  /** Where a run of that length begins. */
+  start(length: number): number {
     const again = this.free.get(length)?.pop();
-    if (again !== undefined) return { from: again, length };
+    if (again !== undefined) return again;
     const from = this.used;
     this.used += length;
-    return { from, length };
+    return from;
   }
 
   giveBack(run: Run): void {
@@ -145,6 +149,8 @@ export interface Pushes {
 }
 
 export const NO_PUSHES: Pushes = { inputs: [], signs: [] };
+/** An input pushes itself. */
+const UPWARD: readonly number[] = [1];
 
 /** The values: constants, uncertain inputs and results, in coherent SI units. */
 export class Slots {
@@ -164,6 +170,13 @@ export class Slots {
     return run;
   }
 
+  takeOne(): number {
+    const slot = this.runs.start(1);
+    this.reserve(slot + 1);
+    this.clear(slot);
+    return slot;
+  }
+
   giveBack(run: Run): void {
     this.runs.giveBack(run);
   }
@@ -172,7 +185,7 @@ export class Slots {
     this.nominal[slot] = this.low[slot] = this.high[slot] = NaN;
     this.standing[slot] = Standing.Undefined;
     this.pushes[slot] = NO_PUSHES;
-    this.sums.delete(slot);
+    if (this.sums.size > 0) this.sums.delete(slot);
   }
 
   setConstant(slot: number, value: number): void {
@@ -186,7 +199,7 @@ export class Slots {
     this.low[slot] = low;
     this.high[slot] = high;
     this.standing[slot] = Standing.Attained;
-    this.pushes[slot] = { inputs: [slot], signs: [1] };
+    this.pushes[slot] = { inputs: [slot], signs: UPWARD };
   }
 
   /** All that a slot holds, to be put back by {@link write}. */

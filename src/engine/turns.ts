@@ -34,8 +34,8 @@ const TYPED_WITHIN = 1e-3;
 /** Whether one counts turns and the other measures an angle, so that 2π lies between them. */
 export function areTurnAndAngle(stated: Unit | undefined, asked: Unit | undefined): boolean {
   const a = stated && rotationOf(stated);
-  const b = asked && rotationOf(asked);
-  return a !== undefined && b !== undefined && a !== b;
+  const b = a && asked && rotationOf(asked);
+  return b !== undefined && a !== b;
 }
 
 /** Whether turns are added to an angle or compared with it, which is off by 2π. Reported at the turns. */
@@ -97,6 +97,11 @@ function bringsTurn({ statement: { text }, mentions }: Entry, compiler: Compiler
 
 /** Undefined where a unit has both: `°/Hz` is an angle by the turn. */
 function rotationOf({ powers }: Unit): Rotation | undefined {
-  const found = new Set(powers.flatMap(({ symbol }) => ROTATIONS.get(symbol) ?? []));
-  return found.size === 1 ? [...found][0] : undefined;
+  let found: Rotation | undefined;
+  for (const { symbol } of powers) {
+    const rotation = ROTATIONS.get(symbol);
+    if (found !== undefined && rotation !== undefined && rotation !== found) return undefined;
+    found ??= rotation;
+  }
+  return found;
 }

@@ -15,12 +15,12 @@ export function judgeAssumptions(notes: Iterable<Note>): void {
   /** The notes with rules. */
   const judged = new Set<Note>();
   for (const note of notes) {
-    for (const entry of note.entries()) {
+    note.eachEntry((entry) => {
       if (entry.statement.kind === "assume") assumptions.push(entry);
-      if (entry.statement.kind !== "rule") continue;
+      if (entry.statement.kind !== "rule") return;
       judged.add(note);
       open.push(entry);
-    }
+    });
   }
   for (let entry = open.pop(); entry !== undefined; entry = open.pop()) {
     for (const dependency of entry.dependencies) {

@@ -167,13 +167,12 @@ function product(at: Cursor): Node {
   let left = signed(at);
   while (at.is(Token.Times) || at.is(Token.Divide)) {
     const operator = at.is(Token.Times) ? Operator.Multiply : Operator.Divide;
-    const sign = at.found;
-    const height = at.height;
+    const { start, end, height } = at;
     at.advance();
     const right = signed(at);
     const mixed = isParallel(at, left) || isParallel(at, right);
     const node = binary(at, operator, left, right, height);
-    left = mixed ? parallelNeedsBrackets(at, node, left, right, sign) : node;
+    left = mixed ? parallelNeedsBrackets(at, node, left, right, at.text.slice(start, end)) : node;
   }
   return left;
 }

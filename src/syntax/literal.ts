@@ -203,11 +203,11 @@ function value(at: Cursor, sign: number, takesUnit = true): Node {
       : plainDigits(text.slice(start, numberEnd));
   const number = notation === Notation.LetterCode ? NaN : numberOf(written, notation);
   const first = sign >= 0 ? sign : start;
-  const id = tree.intern(sign >= 0 ? "-" + written : written);
+  const id = tree.keep(sign >= 0 ? "-" + written : written);
   let children = NONE;
   if (notation === Notation.Concise) {
     const uncertainty = conciseUncertainty(text, start, inner, signEnd, numberEnd);
-    const uncertaintyId = tree.intern(uncertainty);
+    const uncertaintyId = tree.keep(uncertainty);
     children = tree.add(Kind.Value, inner + 1, signEnd, NONE, Notation.Decimal, Number(uncertainty), uncertaintyId);
   }
   const withUnit = takesUnit ? unitEnd(at, end) : -1;

@@ -119,6 +119,9 @@ export const enum Operator {
   Inside,
 }
 
+/** Rows of an arena from which on it grows by doubling. */
+const LARGE = 16_384;
+
 /** The columns that all statements of a note share. Spans count from the start of the node's statement. */
 export class Arena {
   count = 0;
@@ -143,6 +146,16 @@ export class Arena {
     return id;
   }
 
+  /** The number of a text that hardly occurs twice, such as a number as written: to look for it costs more than to keep it again. */
+  keep(text: string): number {
+    return this.texts.push(text) - 1;
+  }
+
+  /** The number of a text that a node of this kind has in another arena. */
+  copyText(text: string, kind: Kind): number {
+    return kind === Kind.Value ? this.keep(text) : this.intern(text);
+  }
+
   /** Room for one more row; its number in the arena. */
   append(): number {
     if (this.count === this.kind.length) this.grow();
@@ -150,7 +163,8 @@ export class Arena {
   }
 
   private grow(): void {
-    const size = this.kind.length * 2;
+    // A small arena is moved so often that a large step costs less, and a note of any length has few thousand rows.
+    const size = this.kind.length * (this.kind.length < LARGE ? 4 : 2);
     for (const column of ["kind", "operator"] as const) this[column] = widened(this[column], size);
     for (const column of ["start", "end", "first", "next", "text"] as const) this[column] = widened(this[column], size);
     this.number = widened(this.number, size);
@@ -199,13 +213,18 @@ export class Tree {
     return this.arena.intern(text);
   }
 
+  /** The number of a text for {@link add} that hardly occurs twice. */
+  keep(text: string): number {
+    return this.arena.keep(text);
+  }
+
   /** Takes the sign off a literal of one number, which turned out to be the operand of a minus (`-2^2`). */
   takeSignOff(literal: Node, start: number): void {
     const value = this.base + this.first(literal);
     this.arena.start[this.base + literal] = start;
     this.arena.start[value] = start;
     this.arena.number[value] = -this.arena.number[value];
-    this.arena.text[value] = this.arena.intern(this.arena.texts[this.arena.text[value]].replace(/^-/, ""));
+    this.arena.text[value] = this.arena.keep(this.arena.texts[this.arena.text[value]].replace(/^-/, ""));
   }
 
   kind(node: Node): Kind {
@@ -265,7 +284,7 @@ export class Tree {
       arena.first[to] = from.first[row];
       arena.next[to] = from.next[row];
       arena.number[to] = from.number[row];
-      arena.text[to] = from.text[row] < 0 ? -1 : arena.intern(from.texts[from.text[row]]);
+      arena.text[to] = from.text[row] < 0 ? -1 : arena.copyText(from.texts[from.text[row]], from.kind[row]);
     }
     this.arena = arena;
     this.base = base;
