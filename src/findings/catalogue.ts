@@ -64,6 +64,7 @@ import { networkBetween, networkKind, networkResistance } from "./networkBetween
 import { networkColumn } from "./networkColumn";
 import { networkDeadEnd, networkEnd, networkFloating, networkReference } from "./networkNodes";
 import { networkSourceLoop, networkTooMeshed } from "./networkSources";
+import { noteAtMargin } from "./noteAtMargin";
 import { noteAfterParagraph, noteInList } from "./noteTraps";
 import { rangeNoEnd } from "./rangeNoEnd";
 import { rangeUndefined } from "./rangeUndefined";
@@ -379,6 +380,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "rule.undecided": ruleUndecided,
   "note.afterParagraph": noteAfterParagraph,
   "note.inList": noteInList,
+  "note.atMargin": noteAtMargin,
   "text.notUtf8": textNotUtf8,
   "caution.voltage": caution("caution.voltage"),
   "caution.mains": caution("caution.mains"),

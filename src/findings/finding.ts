@@ -94,6 +94,8 @@ export type TextProblem = { readonly span: Span } &
         readonly insertAt: number;
         readonly insert: string;
       }
+    /** A paragraph of statements; of each line the spaces before it. */
+    | { readonly code: "note.atMargin"; readonly lines: readonly Span[] }
     | { readonly code: "text.notUtf8"; readonly count: number }
   );
 

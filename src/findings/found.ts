@@ -5,11 +5,12 @@ import type { Problem } from "../engine/outcome";
 import { problemsOf, type Row, type Snapshot } from "../engine/snapshot";
 import { passedLimits } from "../phrases/cautions";
 import { restingOn } from "../phrases/dependence";
-import type { Trap } from "../note/block";
+import type { ProseBlock, Trap } from "../note/block";
+import { OPENING_WORDS } from "../syntax/name";
 import type { SyntaxProblem } from "../syntax/problem";
 import { isTableFile } from "../engine/uses";
 import { readsAsStatement } from "../syntax/parse";
-import { shift } from "../text/span";
+import { shift, type Span } from "../text/span";
 import type { AnyProblem, FindingContext, TextProblem } from "./finding";
 
 /** A problem, and the row of its statement; none for what is found outside of statements. */
@@ -170,7 +171,10 @@ const EXPLANATIONS: ReadonlySet<string> = new Set(["range.undefined", "later.not
 function textProblems({ text, blocks }: Snapshot): readonly TextProblem[] {
   const problems: TextProblem[] = [];
   for (const { block, start } of blocks) {
-    if (block.kind === "prose") problems.push(...trapProblems(text, block.traps, start));
+    if (block.kind !== "prose") continue;
+    problems.push(...trapProblems(text, block.traps, start));
+    const atMargin = marginProblem(text, block, start);
+    if (atMargin) problems.push(atMargin);
   }
   const lost = text.indexOf("\uFFFD");
   if (lost >= 0)
@@ -200,6 +204,28 @@ function trapProblems(text: string, traps: readonly Trap[], start: number): read
     } else problems.push((run = { code, span, lines: 1, insertAt: start + insertAt, insert }));
   }
   return problems;
+}
+
+/** An opening word with which a paragraph may begin, and what is behind it on its line. */
+const OPENED = /[ ]{0,3}([a-z]+)[ \t]+[^\r\n]*/y;
+
+/** What a line of prose has only by chance. */
+const SIGN = /[=<>≤≥]/;
+
+/** A paragraph whose lines all read as statements, of which one begins with an opening word and states something. */
+function marginProblem(text: string, block: ProseBlock, start: number): TextProblem | undefined {
+  OPENED.lastIndex = start;
+  const [first, word] = OPENED.exec(text) ?? [];
+  // A paragraph that has only definitions can be a formula in prose.
+  if (first === undefined || !OPENING_WORDS.has(word) || !SIGN.test(first)) return undefined;
+  if (block.headings.length > 0 || block.tables.length > 0 || block.traps.length > 0) return undefined;
+  const end = start + text.slice(start, start + block.length).trimEnd().length;
+  const lines: Span[] = [];
+  for (const { 0: line, 1: indentation, index } of text.slice(start, end).matchAll(/([ ]*)[^\r\n]+/g)) {
+    if (!readsAsStatement(line)) return undefined;
+    lines.push({ start: start + index, end: start + index + indentation.length });
+  }
+  return { code: "note.atMargin", span: { start: lines[0].end, end }, lines };
 }
 
 type TrapProblem = Extract<TextProblem, { readonly insert: string }>;
