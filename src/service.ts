@@ -68,6 +68,7 @@ export { objections, type NoteRecord, type Objections } from "./features/record"
 export type { Renaming } from "./features/rename";
 export type { Finding, Severity } from "./findings/finding";
 export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
+export { nearestName } from "./engine/suggest";
 export type { Library, ReadResult } from "./engine/library";
 export type { InSlices } from "./engine/slices";
 export { ASKED_TRIALS, readTrialCount, type TrialCount } from "./engine/trials";

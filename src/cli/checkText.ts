@@ -3,6 +3,7 @@ import { countedText, decisiveClause, rulePhrase, sizeText, worstInputs } from "
 import { ruleLine } from "../phrases/ruleLine";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
 import { columnsOf, NO_BREAK, printable, wrap } from "./layout";
+import { nothingComputesText } from "./nothingComputes";
 import type { NoteFile } from "./noteFiles";
 import type { OpenNotes } from "./openNotes";
 import type { Face } from "./terminal";
@@ -39,6 +40,8 @@ class Sheet {
   lines(): string[] {
     const lines = this.heading();
     for (const { entry } of this.entries()) lines.push("", ...entry);
+    const silent = nothingComputesText(this.service, this.note.path);
+    if (silent !== "") lines.push("", ...this.wrapped(silent));
     const closing = [
       ...this.labelled("closest rule", this.closest()),
       ...this.labelled("settle first", this.guesses()),

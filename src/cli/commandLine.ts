@@ -1,4 +1,6 @@
 import { parseArgs } from "node:util";
+import { nearestName } from "../service";
+import { NOTE_ENDING } from "./noteFiles";
 import { ASKED_TRIALS, readTrialCount, type TrialCount } from "../service";
 
 /** What a person asked for. */
@@ -75,7 +77,7 @@ export function parseCommandLine(args: readonly string[]): Command {
   for (const token of tokens) {
     if (token.kind === "positional") words.push(token.value);
     if (token.kind !== "option") continue;
-    if (!Object.hasOwn(OPTIONS, token.name)) throw new UsageError(`There is no option ${token.rawName}.`);
+    if (!Object.hasOwn(OPTIONS, token.name)) throw noOption(token.rawName, token.name);
     if (token.name === "format") format = formatOf(token.value);
     else if (token.name === "trials") trials = trialsOf(token.value);
     else if (token.value !== undefined) throw new UsageError(`${token.rawName} takes no value, here “${token.value}”.`);
@@ -85,11 +87,20 @@ export function parseCommandLine(args: readonly string[]): Command {
 }
 
 const OPTIONS = {
-  help: { type: "boolean" },
+  help: { type: "boolean", short: "h" },
   version: { type: "boolean" },
   format: { type: "string" },
   trials: { type: "string" },
 } as const;
+
+/** Formats that other programs make options of. */
+const FORMATS: readonly string[] = ["json", "csv", "text"];
+
+function noOption(written: string, name: string): UsageError {
+  const meant = FORMATS.includes(name) ? `format ${name}` : nearestName(Object.keys(OPTIONS), name);
+  const plain = `There is no option ${written}.`;
+  return new UsageError(meant === undefined ? plain : `${plain} Did you mean --${meant}?`);
+}
 
 const CHECK_FORMATS: readonly CheckFormat[] = ["text", "json"];
 const VALUES_FORMATS: readonly ValuesFormat[] = ["text", "json", "csv"];
@@ -125,11 +136,23 @@ function commandOf(
       if (trials !== undefined) throw new UsageError("--trials belongs to “check” and “values”.");
       if (format !== undefined) throw new UsageError("“handbook” is printed as text and has no other format.");
       return { kind: "handbook", ...(rest.length > 0 ? { word: rest[0] } : {}) };
+    case "help":
+    case "version":
+      return { kind: word };
     case undefined:
       throw new UsageError("A command is missing: check, values or handbook.");
     default:
-      throw new UsageError(`There is no command “${word}”: the commands are check, values and handbook.`);
+      throw new UsageError(noCommand(word));
   }
+}
+
+const COMMANDS: readonly string[] = ["check", "values", "handbook"];
+
+function noCommand(word: string): string {
+  const plain = `There is no command “${word}”`;
+  if (word.endsWith(NOTE_ENDING)) return `${plain}. To judge the note write “copperbook check ${word}”.`;
+  const meant = nearestName(COMMANDS, word);
+  return `${plain}: the commands are check, values and handbook.${meant === undefined ? "" : ` Did you mean ${meant}?`}`;
 }
 
 function oneOf<T extends string>(formats: readonly T[], format: string | undefined, command: string): T {

@@ -1,4 +1,4 @@
-import { CHAPTERS, Service } from "../service";
+import { CHAPTERS, Service, type LookUp } from "../service";
 import { UsageError } from "./commandLine";
 import { ExitCode } from "./exitCode";
 import { FileLibrary } from "./fileLibrary";
@@ -26,11 +26,16 @@ export async function handbook(word: string | undefined, terminal: Terminal): Pr
     case "members":
       terminal.output.write(found.members.map((member) => memberText(member, face)).join("\n"));
       return ExitCode.Good;
-    case "unknown": {
-      const plain = `The handbook has no chapter and no function “${word}”.`;
-      throw new UsageError(found.suggestion === undefined ? plain : `${plain} Did you mean ${found.suggestion}?`);
-    }
+    case "unknown":
+      throw new UsageError(`The handbook has no chapter and no function “${word}”. ${wayOut(found)}`);
   }
+}
+
+/** What may have been meant, or where to look. */
+function wayOut({ suggestion, near }: Extract<LookUp, { kind: "unknown" }>): string {
+  if (suggestion !== undefined) return `Did you mean ${suggestion}?`;
+  if (near.length > 0) return `Near it: ${near.join(", ")}.`;
+  return "“copperbook handbook” lists the chapters.";
 }
 
 /** The chapters in which a word can be: its own where it names one, else all. */

@@ -1,6 +1,8 @@
 import type { Dirent } from "node:fs";
 import { readdir, realpath, stat } from "node:fs/promises";
-import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+import { basename, dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+
+import { nearestName } from "../service";
 
 /** The ending by which a file is a note. */
 export const NOTE_ENDING = ".calcs.md";
@@ -79,7 +81,7 @@ interface Place {
 }
 
 function emptyText({ named }: Place): string {
-  return `There is no note (*${NOTE_ENDING}) in ${named === "." ? "this folder" : named}.`;
+  return `There is no note in ${named === "." ? "this folder" : named}: a note is a Markdown file with a name that ends in ${NOTE_ENDING}.`;
 }
 
 async function placeOf(named: string, currentFolder: string): Promise<Place> {
@@ -89,19 +91,49 @@ async function placeOf(named: string, currentFolder: string): Promise<Place> {
     if (kind.isDirectory()) return { named, path, isFolder: true };
     if (!path.endsWith(NOTE_ENDING))
       throw new ReadingError(
-        `${named} is no note: the name of a note ends in ${NOTE_ENDING}. Rename the file, or name the folder of its notes.`,
+        `${named} is no note: the name of a note ends in ${NOTE_ENDING}. Rename the file${noteNameFor(named)}, or name the folder of its notes.`,
       );
     if (!kind.isFile()) throw new ReadingError(`${named} is neither a file nor a folder.`);
     return { named, path, isFolder: false };
   } catch (error) {
-    throw error instanceof ReadingError ? error : new ReadingError(`${named} cannot be read: ${reasonOf(error)}.`);
+    if (error instanceof ReadingError) throw error;
+    const meant = isMissing(error) ? await meantText(named, currentFolder) : "";
+    throw new ReadingError(`${named} cannot be read: ${reasonOf(error)}.${meant}`);
   }
+}
+
+/** `, such as to lamp.calcs.md`, for a Markdown file by another name. */
+function noteNameFor(named: string): string {
+  const bare = /^(.+)\.(?:md|markdown)$/i.exec(named)?.[1];
+  return bare === undefined ? "" : ` to ${bare}${NOTE_ENDING}`;
+}
+
+/** What is there by nearly the name that was typed: `lamp.calcs.md` for `lamp`, `Lamp.calcs.md` and `lamp.calcs.md:3`. */
+async function meantText(named: string, currentFolder: string): Promise<string> {
+  if (named.includes("*")) return " Name the folder: all notes in it are found.";
+  const path = resolve(currentFolder, named);
+  const entries = await entriesOf(dirname(path), []);
+  const notes = entries.filter((entry) => entry.isDirectory() || entry.name.endsWith(NOTE_ENDING));
+  const typed = withoutEnding(basename(path));
+  // The endings are alike anyhow, and would make short names look as if they were.
+  const byName = new Map(notes.map(({ name }) => [withoutEnding(name), name]));
+  const meant = byName.get(typed) ?? byName.get(nearestName(byName.keys(), typed) ?? "");
+  return meant === undefined ? "" : ` Did you mean ${named.slice(0, named.length - basename(path).length)}${meant}?`;
+}
+
+/** A name without the ending of a note, right or nearly, and without a line behind it. */
+function withoutEnding(name: string): string {
+  return name.replace(/(?:\.calcs?)?(?:\.mdd?)?(?::\d+)*$/i, "");
 }
 
 /** Why the file system refused, in words; its own words where there are no better ones. */
 export function reasonOf(error: unknown): string {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   return REASONS[code] ?? (error instanceof Error ? error.message : String(error));
+}
+
+function isMissing(error: unknown): boolean {
+  return error instanceof Error && "code" in error && error.code === "ENOENT";
 }
 
 const REASONS: Readonly<Partial<Record<string, string>>> = {

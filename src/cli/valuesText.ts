@@ -1,6 +1,7 @@
 import type { NoteRecord, TrialCount } from "../service";
 import { csv } from "./csv";
 import { align, printable } from "./layout";
+import { nothingComputesText } from "./nothingComputes";
 import type { OpenNotes } from "./openNotes";
 
 type ValueRecord = NoteRecord["values"][number];
@@ -8,7 +9,8 @@ type ValueRecord = NoteRecord["values"][number];
 /** Name, value in the order of a data sheet, where it comes from, and its line, in columns. */
 export function valuesText(open: OpenNotes, trials?: TrialCount): string {
   const { values } = recordOf(open, trials);
-  if (values.length === 0) return "The note has no values.\n";
+  if (values.length === 0)
+    return `${nothingComputesText(open.service, open.notes[0].path) || "The note has no values."}\n`;
   const rows = values.map((value) => {
     const { name, shown, kind, line } = value;
     const builds = value.interval95Shown === undefined ? [] : [`95 % of builds: ${value.interval95Shown}`];

@@ -1,6 +1,7 @@
 import { CHAPTERS, chapterPath } from "../engine/handbook";
 import { nearestName } from "../engine/suggest";
 import { chapterPage, type ChapterConstant, type ChapterFunction, type ChapterPage } from "../phrases/chapterPage";
+import { nearMembers } from "../phrases/nearMembers";
 import type { Notes } from "./feature";
 
 /** The chapters by name, in the order of the index. */
@@ -16,7 +17,8 @@ export type HandbookMember = { readonly chapter: string } & (
 export type LookUp =
   | { readonly kind: "chapter"; readonly chapter: string; readonly page: ChapterPage }
   | { readonly kind: "members"; readonly members: readonly HandbookMember[] }
-  | { readonly kind: "unknown"; readonly suggestion?: string };
+  /** `near` has names that share a word with it. */
+  | { readonly kind: "unknown"; readonly suggestion?: string; readonly near: readonly string[] };
 
 /** The chapters that are held. */
 export function handbookOf(notes: Notes): Handbook {
@@ -38,7 +40,16 @@ export function lookUp(word: string, handbook: Handbook): LookUp {
   const suggestion = word.includes(".")
     ? nearestName(members.map(fullName), word)
     : nearestName([...handbook.keys(), ...new Set(members.map(({ entry }) => entry.name))], word);
-  return suggestion === undefined ? { kind: "unknown" } : { kind: "unknown", suggestion };
+  return { kind: "unknown", near: near(word, members), ...(suggestion === undefined ? {} : { suggestion }) };
+}
+
+/** Of the word's own chapter, where it names one; else of all. */
+function near(word: string, members: readonly HandbookMember[]): readonly string[] {
+  const dot = word.indexOf(".");
+  const chapter = word.slice(0, Math.max(dot, 0));
+  const home = members.filter((member) => chapter === "" || member.chapter === chapter);
+  const names = nearMembers([...new Set(home.map(({ entry }) => entry.name))], word.slice(dot + 1));
+  return names.flatMap((name) => home.filter(({ entry }) => entry.name === name).map(fullName));
 }
 
 function membersOf(handbook: Handbook): readonly HandbookMember[] {

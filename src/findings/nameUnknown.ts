@@ -12,6 +12,7 @@ import { isName } from "../syntax/name";
 import type { Fix } from "../text/fix";
 import type { Span } from "../text/span";
 import { otherName, type OtherName } from "../phrases/otherNames";
+import { nearMembers } from "../phrases/nearMembers";
 import { findName, shortened } from "../phrases/side";
 import type { FindingContext, ProblemOf, Wording } from "./finding";
 import { replaceIn, rewritings, statementAbove } from "./fixing";
@@ -90,31 +91,11 @@ function notInChapter(name: string, dot: number, suggestion: string | undefined,
   return `${plain}${listed} All that it has is listed by \`copperbook handbook ${chapter}\`.`;
 }
 
-/** So many members of a chapter are named. */
-const MOST_NEAR = 3;
-
 /** What a chapter has whose name shares a word with the one that is wanted: `led.series_resistor` for `led.resistor`. */
 function membersNear(name: string, dot: number, { other }: FindingContext): readonly string[] {
-  const wanted = name
-    .slice(dot + 1)
-    .toLowerCase()
-    .split("_");
-  const members = other(chapterPath(name.slice(0, dot)))?.rows.flatMap((row) =>
-    declaredNames(row.statement).map((declared) => declared.name),
-  );
-  const shared = (member: string): number =>
-    member.split("_").filter((word) => wanted.some((part) => isSameWord(word, part))).length;
-  return [...(members ?? [])]
-    .filter((member) => shared(member) > 0)
-    .sort((a, b) => shared(b) - shared(a))
-    .slice(0, MOST_NEAR);
-}
-
-/** Letters that two forms of a word share at least: `resistor` and `resistance`, and not `cost` and `count`. */
-const STEM = 5;
-
-function isSameWord(a: string, b: string): boolean {
-  return (a === b && a.length > 1) || (a.length >= STEM && b.length >= STEM && a.slice(0, STEM) === b.slice(0, STEM));
+  const rows = other(chapterPath(name.slice(0, dot)))?.rows ?? [];
+  const members = rows.flatMap(({ statement }) => declaredNames(statement).map((declared) => declared.name));
+  return nearMembers(members, name.slice(dot + 1));
 }
 
 function notInOtherNote(name: string, dot: number, { snapshot, other }: FindingContext): string {

@@ -1,3 +1,4 @@
+import type { InSlices } from "../engine/slices";
 import type { Edit } from "../text/edit";
 import type { FindingContext, ProblemOf, Wording } from "./finding";
 
@@ -10,11 +11,11 @@ export const noteAtMargin: Wording<"note.atMargin"> = {
     lines.length === 1
       ? "This line does not compute: it stands at the margin, as prose does. A calculation line is set in by four columns."
       : `These ${lines.length} lines do not compute: they stand at the margin, as prose does. Calculation lines are set in by four columns.`,
-  fixes: (problem, { context }) => {
-    const edits = [setIn(problem), [...listEnded(problem, context), ...setIn(problem)]].find((tried) =>
-      computes(tried, problem, context),
-    );
-    return edits === undefined ? [] : [{ title: "Set in by four columns", edits, isPreferred: true }];
+  *fixes(problem, { context }) {
+    for (const edits of [setIn(problem), [...listEnded(problem, context), ...setIn(problem)]])
+      if (yield* computes(edits, problem, context))
+        return [{ title: "Set in by four columns", edits, isPreferred: true }];
+    return [];
   },
 };
 
@@ -32,7 +33,11 @@ function listEnded({ span: { start } }: ProblemOf<"note.atMargin">, { snapshot }
 }
 
 /** Whether the lines are read as statements after the edits. */
-function computes(edits: readonly Edit[], { lines }: ProblemOf<"note.atMargin">, context: FindingContext): boolean {
+function computes(
+  edits: readonly Edit[],
+  { lines }: ProblemOf<"note.atMargin">,
+  context: FindingContext,
+): InSlices<boolean> {
   const wanted = context.snapshot.rows.length + lines.length;
   return context.whatIf(edits, ({ rows }) => rows.length === wanted);
 }

@@ -182,7 +182,26 @@ describe("copperbook check", () => {
     const { code, output, errors } = await workspace.run(["check", "empty", "a"]);
     assert.equal(code, 2);
     assert.match(output, /1 note: 1 hold\nNot everything could be read\.\n$/);
-    assert.equal(errors, "copperbook: There is no note (*.calcs.md) in empty.\n");
+    assert.equal(
+      errors,
+      "copperbook: There is no note in empty: a note is a Markdown file with a name that ends in .calcs.md.\n",
+    );
+  });
+
+  it("says of a note without a calculation why nothing computes, once", async () => {
+    workspace
+      .write("prose.calcs.md", "# Lamp\n\nWords only.\n")
+      .write("margin.calcs.md", "must 1 V < 2 V\n")
+      .write("good.calcs.md", GOOD);
+    const said = /Nothing in this note computes/;
+    const prose = await workspace.run(["check", "prose.calcs.md"]);
+    assert.match(prose.output, said);
+    assert.equal(prose.code, 0);
+    assert.match((await workspace.run(["values", "prose.calcs.md"])).output, said);
+    const margin = await workspace.run(["check", "margin.calcs.md"]);
+    assert.match(margin.output, /note\.atMargin/);
+    assert.doesNotMatch(margin.output, said);
+    assert.doesNotMatch((await workspace.run(["check", "good.calcs.md"])).output, said);
   });
 
   it("ends with 2 where there is no note", async () => {
@@ -190,7 +209,8 @@ describe("copperbook check", () => {
     assert.deepEqual(run, {
       code: 2,
       output: "",
-      errors: "copperbook: There is no note (*.calcs.md) in this folder.\n",
+      errors:
+        "copperbook: There is no note in this folder: a note is a Markdown file with a name that ends in .calcs.md.\n",
     });
   });
 

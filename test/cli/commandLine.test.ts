@@ -21,7 +21,10 @@ describe("the arguments", () => {
     ["handbook led.burden", { kind: "handbook", word: "led.burden" }],
     ["--help", { kind: "help" }],
     ["check --help", { kind: "help" }],
+    ["-h", { kind: "help" }],
+    ["help", { kind: "help" }],
     ["--version", { kind: "version" }],
+    ["version", { kind: "version" }],
     ["--version --help", { kind: "version" }],
   ];
   for (const [args, command] of right)
@@ -31,7 +34,14 @@ describe("the arguments", () => {
     [[], "A command is missing: check, values or handbook."],
     [["chekc"], "There is no command “chekc”: the commands are check, values and handbook."],
     [["constructor"], "There is no command “constructor”: the commands are check, values and handbook."],
-    [["check", "--fromat", "json"], "There is no option --fromat."],
+    [["chek"], "There is no command “chek”: the commands are check, values and handbook. Did you mean check?"],
+    [
+      ["lamp.calcs.md"],
+      "There is no command “lamp.calcs.md”. To judge the note write “copperbook check lamp.calcs.md”.",
+    ],
+    [["check", "--fromat", "json"], "There is no option --fromat. Did you mean --format?"],
+    [["check", "--json"], "There is no option --json. Did you mean --format json?"],
+    [["check", "-f", "json"], "There is no option -f."],
     [["check", "--__proto__"], "There is no option --__proto__."],
     [["check", "-x"], "There is no option -x."],
     [["check", "--format"], "--format wants a name behind it, such as json."],

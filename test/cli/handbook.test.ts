@@ -53,6 +53,10 @@ describe("copperbook handbook", () => {
         "copperbook: The handbook has no chapter and no function “resister”. Did you mean resistor?\nSee copperbook --help.\n",
     });
     assert.match((await look("led.burdn")).errors, /Did you mean led\.burden\?/);
-    assert.doesNotMatch((await look("zzz")).errors, /Did you mean/);
+    assert.match(
+      (await look("led.resistor")).errors,
+      /“led\.resistor”\. Near it: led\.series_resistor, led\.resistor_power\./,
+    );
+    assert.match((await look("zzz")).errors, /“zzz”\. “copperbook handbook” lists the chapters\./);
   });
 });

@@ -62,10 +62,35 @@ describe("finding notes", () => {
     workspace.write("a.md", "").write("empty/readme.txt", "").write("a.calcs.md/inner.txt", "");
     await refuses(find(["gone"]), "gone cannot be read: there is no such file or folder.");
     await refuses(find(["a.md/b.calcs.md"]), "a.md/b.calcs.md cannot be read: a part of its path is no folder.");
-    await refuses(find(["a.md"]), /^a\.md is no note: the name of a note ends in \.calcs\.md\. Rename the file, or/);
-    await refuses(find(["empty"]), "There is no note (*.calcs.md) in empty.");
-    await refuses(find(["a.calcs.md"]), "There is no note (*.calcs.md) in a.calcs.md.");
+    await refuses(
+      find(["a.md"]),
+      /^a\.md is no note: the name of a note ends in \.calcs\.md\. Rename the file to a\.calcs\.md, or/,
+    );
+    await refuses(
+      find(["empty"]),
+      "There is no note in empty: a note is a Markdown file with a name that ends in .calcs.md.",
+    );
+    await refuses(
+      find(["a.calcs.md"]),
+      "There is no note in a.calcs.md: a note is a Markdown file with a name that ends in .calcs.md.",
+    );
     await refuses(find(["a\0b"]), "a\0b cannot be read: its name has a character that no name can have.");
+  });
+
+  it("names what is there by nearly the name that was typed", async () => {
+    workspace.write("boards/lamp.calcs.md", "").write("boards/lamp.md", "").write("boards/mains.calcs.md", "");
+    const missing = "cannot be read: there is no such file or folder.";
+    const tries: readonly [named: string, meant: string][] = [
+      ["boards/lamp", " Did you mean boards/lamp.calcs.md?"],
+      ["boards/Lamp.calcs.md", " Did you mean boards/lamp.calcs.md?"],
+      ["boards/lamp.calc.md", " Did you mean boards/lamp.calcs.md?"],
+      ["boards/lamp.calcs.md:3", " Did you mean boards/lamp.calcs.md?"],
+      ["borads", " Did you mean boards?"],
+      ["boards/*.calcs.md", " Name the folder: all notes in it are found."],
+      ["boards/other.calcs.md", ""],
+      ["nowhere/lamp.calcs.md", ""],
+    ];
+    for (const [named, meant] of tries) await refuses(find([named]), `${named} ${missing}${meant}`);
   });
 
   it("tells of a folder without notes, and searches the others", async () => {
@@ -75,7 +100,10 @@ describe("finding notes", () => {
       notes.map(({ path }) => path),
       ["a/x.calcs.md"],
     );
-    assert.deepEqual(troubles, ["There is no note (*.calcs.md) in empty.", "There is no note (*.calcs.md) in bare."]);
+    assert.deepEqual(troubles, [
+      "There is no note in empty: a note is a Markdown file with a name that ends in .calcs.md.",
+      "There is no note in bare: a note is a Markdown file with a name that ends in .calcs.md.",
+    ]);
     await refuses(find(["empty", "bare"]), troubles.join(" "));
   });
 

@@ -115,9 +115,10 @@ describe("copperbook values", () => {
   });
 
   it("says so where there are none", async () => {
-    workspace.write("prose.calcs.md", "# Nothing to compute\n");
-    const run = await workspace.run(["values", "prose.calcs.md"]);
+    workspace.write("rules.calcs.md", "    must 1 V < 2 V\n").write("prose.calcs.md", "# Nothing to compute\n");
+    const run = await workspace.run(["values", "rules.calcs.md"]);
     assert.deepEqual(run, { code: 0, output: "The note has no values.\n", errors: "" });
+    assert.match((await workspace.run(["values", "prose.calcs.md"])).output, /^Nothing in this note computes: /);
   });
 
   it("ends with 2 for a folder, a file that is missing or no note, or a note too large", async () => {
