@@ -2,6 +2,7 @@ import { otherChoiceText } from "../phrases/choosing";
 import { countedText, decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
+import { statedSides } from "../phrases/toldApart";
 import { columnsOf, NO_BREAK, printable, wrap } from "./layout";
 import { nothingComputesText } from "./nothingComputes";
 import type { NoteFile } from "./noteFiles";
@@ -10,9 +11,9 @@ import type { Face } from "./terminal";
 import { verdict } from "./verdict";
 
 /** What is wrong in each note and what is open there, then the verdict on all of them, where the eye is at the end. */
-export function checkText(open: OpenNotes, face: Face): string {
+export function checkText(open: OpenNotes, face: Face, allRules = false): string {
   const { service, notes } = open;
-  const sheets = notes.map((note) => new Sheet(service, note, face).lines());
+  const sheets = notes.map((note) => new Sheet(service, note, face).lines(allRules));
   return `${[...sheets, verdict(open, face)].map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }
 
@@ -37,13 +38,13 @@ class Sheet {
     this.record = service.record(note.path, "brief");
   }
 
-  lines(): string[] {
+  lines(allRules: boolean): string[] {
     const lines = this.heading();
     for (const { entry } of this.entries()) lines.push("", ...entry);
     const silent = nothingComputesText(this.service, this.note.path);
     if (silent !== "") lines.push("", ...this.wrapped(silent));
     const closing = [
-      ...this.labelled("closest rule", this.closest()),
+      ...(allRules ? this.labelled("hold", this.held()) : this.labelled("closest rule", this.closest())),
       ...this.labelled("settle first", this.guesses()),
     ];
     closing.push(...this.labelled("open items", this.openItems()));
@@ -86,7 +87,12 @@ class Sheet {
       ...this.place(finding?.span.start ?? start, finding),
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
       ...this.wrapped(stateOf(rule, clause ? worstInputs(clause) : [])).map(this.face.strong),
-      ...[clause ? countedText(clause) : "", this.otherChoice(row, rule)]
+      ...[
+        // What is drawn need not be said.
+        clause && !line ? statedSides(clause).join(", and ") : "",
+        clause ? countedText(clause) : "",
+        this.otherChoice(row, rule),
+      ]
         .filter(isSaid)
         .flatMap((text) => this.wrapped(text)),
       ...(statement.comment ? this.wrapped(`# ${statement.comment}`) : []),
@@ -113,6 +119,16 @@ class Sheet {
     const { outcome, start } = held.reduce((a, b) => (b.outcome.spare! < a.outcome.spare! ? b : a));
     const line = this.lineOf(start);
     return [`${outcome.word} ${this.conditionAt(line)}, ${sizeText(decisiveClause(outcome)!)}  (line ${line})`];
+  }
+
+  /** The rules that hold, in the order of the text, with what is to spare or how many builds keep them. */
+  private held(): string[] {
+    return this.snapshot.rows.flatMap(({ outcome, start }) => {
+      if (outcome.kind !== "rule" || outcome.state !== "holds") return [];
+      const line = this.lineOf(start);
+      const how = rulePhrase(outcome).replace(/^holds(?:, )?/, "");
+      return [`${outcome.word} ${this.conditionAt(line)}${how ? `, ${how}` : ""}  (line ${line})`];
+    });
   }
 
   /** The guesses that are open, those that move a rule most first. */

@@ -13,6 +13,8 @@ export type Command =
       readonly format: CheckFormat;
       /** Of the shares of builds: adaptive unless told. */
       readonly trials?: TrialCount;
+      /** The text lists the rules that hold, too. */
+      readonly allRules?: true;
     }
   | {
       readonly kind: "values";
@@ -31,10 +33,13 @@ export class UsageError extends Error {}
 
 export const HELP = `Copperbook: hardware design notes that compute.
 
-  copperbook check [PATH…] [--format text|json] [--trials N|adaptive]
+  copperbook check [PATH…] [--format text|json] [--all-rules]
+                   [--trials N|adaptive]
       Judges the rules of all notes (*.calcs.md) among the files and folders
-      named, or in the current folder. Shares of builds are found by trials,
-      as many as it takes; with --trials N, by N at each operating condition.
+      named, or in the current folder. With --all-rules, the text lists those
+      that hold, too, with what is to spare (JSON always has them). Shares of
+      builds are found by trials, as many as it takes; with --trials N, by N at
+      each operating condition.
   copperbook values FILE [--format text|json|csv] [--trials N|adaptive]
       Prints the values of one note. With --trials, builds are drawn from the
       spread of the inputs (JCGM 101), with operating conditions at nominal:
@@ -73,6 +78,7 @@ export function parseCommandLine(args: readonly string[]): Command {
   const words: string[] = [];
   let format: string | undefined;
   let trials: TrialCount | undefined;
+  let allRules = false;
   let asked: "help" | "version" | undefined;
   for (const token of tokens) {
     if (token.kind === "positional") words.push(token.value);
@@ -81,9 +87,10 @@ export function parseCommandLine(args: readonly string[]): Command {
     if (token.name === "format") format = formatOf(token.value);
     else if (token.name === "trials") trials = trialsOf(token.value);
     else if (token.value !== undefined) throw new UsageError(`${token.rawName} takes no value, here “${token.value}”.`);
+    else if (token.name === "all-rules") allRules = true;
     else asked ??= token.name === "help" ? "help" : "version";
   }
-  return asked ? { kind: asked } : commandOf(words, format, trials);
+  return asked ? { kind: asked } : commandOf(words, { format, trials, allRules });
 }
 
 const OPTIONS = {
@@ -91,7 +98,15 @@ const OPTIONS = {
   version: { type: "boolean" },
   format: { type: "string" },
   trials: { type: "string" },
+  "all-rules": { type: "boolean" },
 } as const;
+
+/** What options say. */
+interface Options {
+  readonly format: string | undefined;
+  readonly trials: TrialCount | undefined;
+  readonly allRules: boolean;
+}
 
 /** Formats that other programs make options of. */
 const FORMATS: readonly string[] = ["json", "csv", "text"];
@@ -119,15 +134,18 @@ function trialsOf(value: string | undefined): TrialCount {
   );
 }
 
-function commandOf(
-  [word, ...rest]: readonly string[],
-  format: string | undefined,
-  trials: TrialCount | undefined,
-): Command {
+function commandOf([word, ...rest]: readonly string[], { format, trials, allRules }: Options): Command {
   const tried = trials === undefined ? {} : { trials };
+  if (allRules && word !== "check") throw new UsageError("--all-rules belongs to “check”.");
   switch (word) {
     case "check":
-      return { kind: "check", paths: rest, format: oneOf(CHECK_FORMATS, format, word), ...tried };
+      return {
+        kind: "check",
+        paths: rest,
+        format: oneOf(CHECK_FORMATS, format, word),
+        ...tried,
+        ...(allRules ? { allRules } : {}),
+      };
     case "values":
       if (rest.length !== 1) throw new UsageError(`“values” prints one note, and ${countOf(rest)} named.`);
       return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word), ...tried };

@@ -4,7 +4,7 @@ import { HELP, parseCommandLine, UsageError, type Command } from "./commandLine"
 import { ExitCode } from "./exitCode";
 import { handbook } from "./handbook";
 import { printable } from "./layout";
-import { ReadingError } from "./noteFiles";
+import { ReadingError, reasonOf } from "./noteFiles";
 import type { Output, Terminal } from "./terminal";
 import { values } from "./values";
 
@@ -41,20 +41,28 @@ function complaint(error: unknown): string {
   return `copperbook: this is a fault in Copperbook, not in your notes.\n${error instanceof Error ? error.stack : String(error)}\n`;
 }
 
-/** The process as a terminal. A reader that went away, such as `head`, is no error: the rest is written to nobody. */
-function processTerminal(): Terminal {
+/**
+ * The process as a terminal. A reader that went away, such as `head`, is no error: the rest is written to nobody. What
+ * cannot be written otherwise, as on a full disk, is said once, where that is possible.
+ */
+function processTerminal(lost: () => void): Terminal {
+  let isSaid = false;
+  const failed = (error: NodeJS.ErrnoException) => {
+    if (error.code === "EPIPE") return;
+    lost();
+    if (!isSaid) process.stderr.write(`copperbook: the output cannot be written: ${reasonOf(error)}.\n`);
+    isSaid = true;
+  };
   return {
     currentFolder: process.cwd(),
     environment: process.env,
-    output: outputTo(process.stdout),
-    errors: outputTo(process.stderr),
+    output: outputTo(process.stdout, failed),
+    errors: outputTo(process.stderr, failed),
   };
 }
 
-function outputTo(stream: NodeJS.WriteStream): Output {
-  stream.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
-  });
+function outputTo(stream: NodeJS.WriteStream, failed: (error: NodeJS.ErrnoException) => void): Output {
+  stream.on("error", failed);
   return {
     write: (text) => void stream.write(text),
     isScreen: stream.isTTY === true,
@@ -64,5 +72,6 @@ function outputTo(stream: NodeJS.WriteStream): Output {
 
 if (require.main === module) {
   // The exit code is set, not the process ended, so that a slow pipe gets all of the output.
-  void main(process.argv.slice(2), processTerminal()).then((code) => (process.exitCode = code));
+  const terminal = processTerminal(() => (process.exitCode = ExitCode.Trouble));
+  void main(process.argv.slice(2), terminal).then((code) => (process.exitCode ??= code));
 }

@@ -28,6 +28,8 @@ export interface NoteFiles {
   readonly notes: readonly NoteFile[];
   /** Of each folder that could not be searched or holds no note, a sentence that says so. */
   readonly troubles: readonly string[];
+  /** A path relative to the root as {@link NoteFile.shownPath} has it. */
+  shown(path: string): string;
 }
 
 /**
@@ -53,7 +55,8 @@ export async function findNotes(named: readonly string[], currentFolder: string)
   }
   if (files.size === 0) throw new ReadingError(troubles.join(" "));
   const noteAt = (file: string): NoteFile => ({ path: wayTo(file, root), shownPath: wayTo(file, here) });
-  return { root, notes: [...files].sort().map(noteAt), troubles };
+  const shown = (path: string) => wayTo(join(root, path), here);
+  return { root, notes: [...files].sort().map(noteAt), troubles, shown };
 }
 
 /**
@@ -143,6 +146,9 @@ const REASONS: Readonly<Partial<Record<string, string>>> = {
   EPERM: "permission is denied",
   ELOOP: "its symbolic links go in circles",
   ENAMETOOLONG: "its name is too long",
+  ENOSPC: "there is no space left",
+  EDQUOT: "there is no space left",
+  EIO: "the device reports an error",
   ERR_INVALID_ARG_VALUE: "its name has a character that no name can have",
 };
 

@@ -9,6 +9,8 @@ export interface OpenNotes {
   readonly notes: readonly NoteFile[];
   /** A sentence for each note or folder that could not be read. */
   readonly troubles: readonly string[];
+  /** Notes that these use, and that were not asked for. */
+  readonly used: readonly NoteFile[];
 }
 
 /** No finding of the command line offers a choice, so these are not asked for: the series that every shop has. */
@@ -16,7 +18,7 @@ export const SETTINGS = { series: { resistor: "E24", capacitor: "E12", inductor:
 
 /** Reads the notes, and what they use, and computes them; shares of builds by so many trials. */
 export async function openNotes(
-  { root, notes: files, troubles }: NoteFiles,
+  { root, notes: files, troubles, shown }: NoteFiles,
   trials: TrialCount = "adaptive",
 ): Promise<OpenNotes> {
   const library = new FileLibrary(root);
@@ -31,7 +33,10 @@ export async function openNotes(
     } else sentences.push(`${file.shownPath} cannot be read: ${result.detail}.`);
   }
   await service.load();
-  return { service, notes, troubles: sentences };
+  const asked = new Set(notes.map(({ path }) => path));
+  const others = service.paths().filter((path) => !asked.has(path));
+  const used = others.sort().map((path) => ({ path, shownPath: shown(path) }));
+  return { service, notes, troubles: sentences, used };
 }
 
 /** The one shape that is printed as JSON; `output.schema.json` describes it. Values are tried where it is said how often. */

@@ -1,5 +1,6 @@
 import { printable, wrap } from "./layout";
-import { objections } from "../service";
+import { objections, type Service } from "../service";
+import type { NoteFile } from "./noteFiles";
 import type { OpenNotes } from "./openNotes";
 import type { Face } from "./terminal";
 
@@ -30,32 +31,52 @@ export function verdict(open: OpenNotes, face: Face): string[] {
   return [...lines, ...wrap(printable(consequence(open)), face.columns, "").map(face.strong)];
 }
 
-function consequence({ service, notes, troubles }: OpenNotes): string {
+function consequence({ service, notes, used, troubles }: OpenNotes): string {
+  const { broken, unkept, open, hasMust } = against(service, notes);
+  const parts = [...blocking(unkept, broken), troubles.length === 0 ? "" : "Not everything could be read."];
+  const troubled = parts.filter(isSaid).join(" ");
+  const behind = against(service, used);
+  const below = blocking(behind.unkept, behind.broken).filter(isSaid).join(" ");
+  const ofUsed = below === "" ? "" : `${notes.length === 1 ? "In what it uses" : "In what they use"}: ${below}`;
+  if (troubled !== "") return [troubled, ofUsed].filter(isSaid).join(" ");
+  if (open.length === 0) {
+    const here = ofUsed === "" ? "Every must holds" : "Every must that is written here holds";
+    const good = hasMust ? `${here}, and no note has an error.` : "There is no must, and no note has an error.";
+    return [good, ofUsed].filter(isSaid).join(" ");
+  }
+  const count = `${open.length} must ${open.length === 1 ? "is" : "are"} still open: ${named(open)}.`;
+  return [`Every must that computes holds, and no note has an error. ${count}`, ofUsed].filter(isSaid).join(" ");
+}
+
+/** What speaks against notes, as places. */
+function against(service: Service, notes: readonly NoteFile[]) {
   const broken: string[] = [];
   const unkept: string[] = [];
   const open: string[] = [];
   let hasMust = false;
   for (const { path, shownPath } of notes) {
-    const against = objections(service.record(path, "brief"));
+    const record = service.record(path, "brief");
+    const found = objections(record);
     const place = ({ line }: { readonly line: number }) => `${shownPath}:${line}`;
-    unkept.push(...against.unkept.map(place));
-    broken.push(...against.errors.map(place));
-    open.push(...against.open.map(place));
-    hasMust ||= service.record(path, "brief").rules.some(({ word }) => word === "must");
+    unkept.push(...found.unkept.map(place));
+    broken.push(...found.errors.map(place));
+    open.push(...found.open.map(place));
+    hasMust ||= record.rules.some(({ word }) => word === "must");
   }
-  const parts = [
+  return { broken, unkept, open, hasMust };
+}
+
+function blocking(unkept: readonly string[], broken: readonly string[]): readonly string[] {
+  return [
     unkept.length === 0
       ? ""
       : `${unkept.length} must ${unkept.length === 1 ? "does" : "do"} not hold: ${named(unkept)}.`,
     broken.length === 0 ? "" : `${some(broken.length, "error", "errors")}: ${named(broken)}.`,
-    troubles.length === 0 ? "" : "Not everything could be read.",
   ];
-  const troubled = parts.filter((part) => part !== "").join(" ");
-  if (troubled !== "") return troubled;
-  if (open.length === 0)
-    return hasMust ? "Every must holds, and no note has an error." : "There is no must, and no note has an error.";
-  const count = `${open.length} must ${open.length === 1 ? "is" : "are"} still open: ${named(open)}.`;
-  return `Every must that computes holds, and no note has an error. ${count}`;
+}
+
+function isSaid(text: string): boolean {
+  return text !== "";
 }
 
 function named(places: readonly string[]): string {

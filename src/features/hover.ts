@@ -15,6 +15,7 @@ import { countedText, rulePhrase, worstInputs } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
 import { readingOf } from "../phrases/pieces";
+import { toldApart } from "../phrases/toldApart";
 import { unitHelp } from "../phrases/unitHelp";
 import { extentText, valueText } from "../phrases/value";
 import { decade, isSeriesName } from "../quantity/series";
@@ -251,8 +252,9 @@ function clauseTexts({ clauses, state }: RuleOutcome): readonly string[] {
 function sidesText(clause: ClauseOutcome): string {
   const side = (text: string, value: string) =>
     value === "" || text === value ? code(text) : `${code(text)} ${escaped(value)}`;
-  const left = side(clause.leftText, extentText(clause.left, clause));
-  return `${left} ${escaped(clause.relation)} ${side(clause.rightText, extentText(clause.right, clause))}`;
+  const of = toldApart(clause);
+  const left = side(clause.leftText, extentText(clause.left, of));
+  return `${left} ${escaped(clause.relation)} ${side(clause.rightText, extentText(clause.right, of))}`;
 }
 
 function drawing(clause: ClauseOutcome, all: readonly ClauseOutcome[]): string {

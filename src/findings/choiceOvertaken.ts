@@ -1,6 +1,6 @@
 import { choose } from "../phrases/choosing";
+import { quotedCondition } from "../phrases/condition";
 import { dependentsOf } from "../phrases/dependence";
-import { shortened } from "../phrases/side";
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { Wording } from "./finding";
 
@@ -16,8 +16,8 @@ export const choiceOvertaken: Wording<"choice.overtaken"> = {
     if (rule === undefined) return plain;
     const sense = senseOf(row);
     return sense === undefined
-      ? `${plain} \`${conditionOf(rule)}\` may be the reason: it rests on this value, with less to spare than that.`
-      : `${plain} If that is for \`${conditionOf(rule)}\`, write \`choose at ${sense} ${used}\`.`;
+      ? `${plain} \`${quotedCondition(rule)}\` may be the reason: it rests on this value, with less to spare than that.`
+      : `${plain} If that is for \`${quotedCondition(rule)}\`, write \`choose at ${sense} ${used}\`.`;
   },
   fixes: ({ better }, { row, context }) => choose([better], row, context),
 };
@@ -35,13 +35,6 @@ function ruleBehind(row: Row, snapshot: Snapshot): Row | undefined {
     ({ outcome: rule }) =>
       rule.kind === "rule" && rule.state === "holds" && rule.spare !== undefined && rule.spare < off,
   );
-}
-
-function conditionOf({ statement }: Row): string {
-  const { tree, text } = statement;
-  return statement.kind === "rule"
-    ? shortened(text.slice(tree.start(statement.condition), tree.end(statement.condition)))
-    : "";
 }
 
 /** The sense in which the value serves the whole range of what is wanted, if it does in one. */

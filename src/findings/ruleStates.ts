@@ -1,8 +1,7 @@
 import { buildsText } from "../phrases/builds";
-import { shortened } from "../phrases/side";
-import { extentText } from "../phrases/value";
+import { quotedCondition } from "../phrases/condition";
+import { statedSides } from "../phrases/toldApart";
 import { decisiveClause, rowsText, sizeText, worstInputs } from "../phrases/rule";
-import type { ClauseOutcome, Extent } from "../engine/outcome";
 import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import { chooseForRule } from "../phrases/choosing";
@@ -38,7 +37,7 @@ export const ruleUndecided: Wording<State> = {
     "There is neither a proof that the rule holds nor a case in which it fails. An undecided `must` blocks an order like one that fails.",
   message: ({ rule }, { row }) => {
     const why = rule.reason === undefined ? "" : `: ${rule.reason}`;
-    return [`\`${conditionText(row)}\` is undecided${why}.`, ...commentOf(row)].join(" ");
+    return [`\`${quotedCondition(row)}\` is undecided${why}.`, ...commentOf(row)].join(" ");
   },
 };
 
@@ -53,14 +52,13 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
   const rows = rowsText(rule);
   const builds = rule.required === undefined ? "" : buildsText(rule);
   const parts = [
-    `\`${conditionText(row)}\` ${state}${rows ? ` in ${rows}` : ""}${builds ? `, ${builds}` : ""}${size ? `, ${size}` : ""}.`,
+    `\`${quotedCondition(row)}\` ${state}${rows ? ` in ${rows}` : ""}${builds ? `, ${builds}` : ""}${size ? `, ${size}` : ""}.`,
   ];
   if (clause && clause.relation === "=" && /±|\+\/-|\.\./.test(clause.rightText)) {
     const band = `${clause.leftText} inside ${clause.rightText}`;
     parts.push(`\`=\` asks for every value between the limits at once. For a band write \`${band}\`.`);
   } else if (clause) {
-    const sides = [sideOf(clause.left, clause.leftText, clause), sideOf(clause.right, clause.rightText, clause)];
-    const stated = sides.filter((side) => side !== undefined);
+    const stated = statedSides(clause);
     const inputs = worstInputs(clause).filter(
       (input) => !stated.some((side) => side.startsWith(`${firstWord(input)} is `)),
     );
@@ -77,22 +75,8 @@ function firstWord(text: string): string {
 /** More inputs than this are not read in a sentence; the hover has them. */
 const MOST_INPUTS = 6;
 
-/** `I_string is 2.64 .. 20 .. 37.7 mA`; nothing where the side is the number itself. */
-function sideOf(extent: Extent, written: string, clause: ClauseOutcome): string | undefined {
-  const value = extentText(extent, clause);
-  const text = shortened(written);
-  return value === "" || text === value || /^[\d._]+\s*\S*$/.test(text) ? undefined : `${text} is ${value}`;
-}
-
 function listed(parts: readonly string[]): string {
   return parts.length === 1 ? parts[0] : `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}`;
-}
-
-function conditionText({ statement }: Row): string {
-  const { tree, text } = statement;
-  return statement.kind === "rule"
-    ? shortened(text.slice(tree.start(statement.condition), tree.end(statement.condition)))
-    : "";
 }
 
 function commentOf({ statement: { comment } }: Row): readonly string[] {

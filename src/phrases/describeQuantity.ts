@@ -5,6 +5,7 @@ import { chapterMeant, noteUsedAs, referentOf, usesOf, type Notes } from "../eng
 import type { Row, Snapshot } from "../engine/snapshot";
 import type { Span } from "../text/span";
 import type { Node } from "../syntax/tree";
+import { conditionText } from "./condition";
 import { contributionsText } from "./contributions";
 import { distributionText } from "./distributionText";
 import { setFormula } from "./formula";
@@ -209,9 +210,7 @@ function usersOf({ name, home }: Defined, notes: Notes): { names: readonly strin
 
 /** A rule as it is written, without its comment. */
 export function ruleText({ statement }: Row): string {
-  if (statement.kind !== "rule") return "";
-  const { tree, condition, text, word } = statement;
-  return `${word} ${text.slice(tree.start(condition), tree.end(condition))}`;
+  return statement.kind === "rule" ? `${statement.word} ${conditionText(statement)}` : "";
 }
 
 /** The first few, and how many are left out. */

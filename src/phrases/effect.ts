@@ -1,6 +1,7 @@
 import { definedName } from "../engine/entry";
 import type { ClauseOutcome, RuleOutcome } from "../engine/outcome";
 import type { Row, Snapshot } from "../engine/snapshot";
+import { quotedCondition } from "./condition";
 import { dependentsOf } from "./dependence";
 import { decisiveClause } from "./rule";
 import { shortened, valueOfName } from "./side";
@@ -80,12 +81,5 @@ function rulesText({ rows }: Snapshot): string {
 }
 
 function countText(rules: readonly Row[], one: string, several: string): string {
-  return rules.length === 1 ? `1 rule ${one}: ${conditionText(rules[0])}` : `${rules.length} rules ${several}`;
-}
-
-function conditionText({ statement }: Row): string {
-  if (statement.kind !== "rule") return "";
-  return shortened(
-    statement.text.slice(statement.tree.start(statement.condition), statement.tree.end(statement.condition)),
-  );
+  return rules.length === 1 ? `1 rule ${one}: ${quotedCondition(rules[0])}` : `${rules.length} rules ${several}`;
 }

@@ -3,6 +3,7 @@ import { TEMPERATURE } from "../quantity/dimension";
 import { worstCaseFactor } from "../engine/literalShapes";
 import type { ClauseOutcome, InputAt, RuleOutcome } from "../engine/outcome";
 import { buildsText } from "./builds";
+import { digitsToTell } from "./toldApart";
 import { inputsAtEnd, inputText, numberText } from "./value";
 
 /** What is to spare is judged at a glance; more digits would be read as exact. */
@@ -97,7 +98,8 @@ export function worstInputsAt({ relation, margin }: ClauseOutcome): readonly Inp
 
 /** The same in words: `supply 25.2 V`, `V_f 2.8 V`. */
 export function worstInputs(clause: ClauseOutcome): readonly string[] {
-  return worstInputsAt(clause).map(inputText);
+  const digits = digitsToTell(clause);
+  return worstInputsAt(clause).map((input) => inputText(input, digits));
 }
 
 /**

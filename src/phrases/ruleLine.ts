@@ -1,5 +1,6 @@
 import type { ClauseOutcome, Extent } from "../engine/outcome";
 import { lineOf } from "./quantityLine";
+import { toldApart } from "./toldApart";
 
 /** A dimension line, and what it is of, as written. */
 export interface RuleLine {
@@ -20,7 +21,7 @@ export function ruleLine(clause: ClauseOutcome, others: readonly ClauseOutcome[]
   if (!varies(side) || !isFinite(side) || limits.length === 0) return undefined;
   const isSame = (other: ClauseOutcome) => other !== clause && other.row === clause.row;
   const more = others.filter(isSame).flatMap((other) => limitsOf(other, of));
-  const drawing = lineOf(side, clause, [...limits, ...more]);
+  const drawing = lineOf(side, toldApart(clause), [...limits, ...more]);
   return drawing === undefined ? undefined : { of, drawing };
 }
 

@@ -41,8 +41,8 @@ export function valueText(outcome: QuantityOutcome | TruthOutcome): string {
 }
 
 /** An input at a value: `V_f 2.8 V`; one that has no name of its own, `9.8 V of 10 V ± 2 %`. */
-export function inputText({ input, value }: InputAt): string {
-  const text = numberText(value, input);
+export function inputText({ input, value }: InputAt, digits?: number): string {
+  const text = numberText(value, input, digits);
   return /^[\p{L}_]/u.test(input.name) ? `${input.name} ${text}` : `${text} of ${input.name}`;
 }
 
@@ -57,7 +57,7 @@ export function inputsAtEnd({ pushes, found }: Extent, end: "low" | "high"): rea
 
 /** The same in words, each input with its value there. */
 export function inputsAt(extent: Extent, end: "low" | "high"): readonly string[] {
-  return inputsAtEnd(extent, end).map(inputText);
+  return inputsAtEnd(extent, end).map((input) => inputText(input));
 }
 
 function truthText(value: boolean | undefined): string {

@@ -1,11 +1,13 @@
 import assert from "node:assert/strict";
-import { spawn, spawnSync } from "node:child_process";
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { spawn, spawnSync, type StdioOptions } from "node:child_process";
+import { cpSync, existsSync, mkdtempSync, openSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { runIn, Workspace } from "./workspace";
 
+/** A device that has no space left, where there is one. */
+const FULL = "/dev/full";
 const PROJECT = join(__dirname, "../..");
 
 /** The command line as a process of its own, bundled for the purpose. */
@@ -50,6 +52,26 @@ describe("the program", () => {
     assert.match(gone.stdout, /The chapter\s+`led` of the handbook cannot be read/);
     cpSync(join(PROJECT, "src/handbook"), join(folder, "handbook"), { recursive: true });
     assert.equal(run(["check", "led.calcs.md"]).status, 0);
+  });
+
+  it("says in a sentence that what it prints cannot be written", function () {
+    if (!existsSync(FULL)) return this.skip();
+    for (const args of [["check"], ["values", "a.calcs.md"], ["--help"]]) {
+      const stdio: StdioOptions = ["ignore", openSync(FULL, "w"), "pipe"];
+      const { status, stderr } = spawnSync(process.execPath, [program, ...args], {
+        encoding: "utf8",
+        cwd: workspace.folder,
+        stdio,
+      });
+      assert.equal(status, 2);
+      assert.match(stderr, /^copperbook: the output cannot be written: there is no space left\.\n/m);
+      assert.doesNotMatch(stderr, /\n {4}at /);
+    }
+    const muted = spawnSync(process.execPath, [program, "check"], {
+      cwd: workspace.folder,
+      stdio: ["ignore", openSync(FULL, "w"), openSync(FULL, "w")],
+    });
+    assert.equal(muted.status, 2, "It can tell nobody, and still says so by its code.");
   });
 
   it("ends quietly where its reader goes away", async () => {

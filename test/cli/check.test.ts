@@ -68,6 +68,56 @@ describe("copperbook check", () => {
     assert.match(output, /\n {2}closest rule +must I <= 9\.5 A, 5\.3 % to spare {2}\(line 3\)\n/);
   });
 
+  it("lists the rules that hold where that is asked for, with what is to spare", async () => {
+    workspace.write(
+      "a.calcs.md",
+      "    given I = 0 .. 9 A\n    must I <= 10 A\n    must I <= 8 A in 50 % of builds\n    must I >= 0 A # no back feed\n",
+    );
+    const { output } = await workspace.run(["check", "--all-rules"]);
+    assert.match(
+      output,
+      /\n {2}hold {10}must I <= 10 A, 10 % to spare {2}\(line 2\)\n {16}must I <= 8 A in 50 % of builds, 8\d(\.\d)? % of builds keep it, 50 % asked for {2}\(line 3\)\n {16}must I >= 0 A, 0 A to spare {2}\(line 4\)\n/,
+    );
+    assert.doesNotMatch(output, /closest rule/);
+  });
+
+  it("shows what is short with as many digits as it takes", async () => {
+    workspace.write(
+      "a.calcs.md",
+      "    given a = 5.0000001 V\n    given b = 5 V\n    must a <= b\n    given T = 20 .. 85.00001 °C\n    must T <= 85 °C\n    must a = b\n",
+    );
+    const { output } = await workspace.run(["check"]);
+    assert.match(output, /\n {4}must a <= b\n {4}fails, 2e-6 % short\n {4}a is 5\.0000001 V, and b is 5 V\n/);
+    assert.match(output, /10 µK short at T 85\.00001 °C\n/);
+    assert.match(output, /\n {4}20 +52\.5 +85\.00001 °C\n/);
+    assert.match(output, /\n {4}must a = b\n {4}fails\n {4}a is 5\.0000001 V, and b is 5 V\n/);
+  });
+
+  it("quotes a rule with the share of builds that it asks for", async () => {
+    workspace.write("a.calcs.md", "    given x = 0 .. 1 V\n    must x <= 0.9 V in 95 % of builds # the ADC\n");
+    const run = await workspace.run(["check"]);
+    assert.match(run.output, /\n {4}must x <= 0\.9 V in 95 % of builds\n {4}.*fails at the limits/);
+    const json = parsed(await workspace.run(["check", "--format", "json"]));
+    assert.equal(json.notes[0].rules[0].condition, "x <= 0.9 V in 95 % of builds");
+    assert.match(json.notes[0].findings[0].message, /^`x <= 0\.9 V in 95 % of builds` fails at the limits, /);
+  });
+
+  it("says so where a must fails in a note that is used and was not asked for", async () => {
+    workspace
+      .write("sub/part.calcs.md", "    given I = 2 A\n    must I <= 1 A\n    x = y\n")
+      .write("a.calcs.md", '    use "sub/part.calcs.md" as part\n    must part.I <= 3 A\n');
+    const used = await workspace.run(["check", "a.calcs.md"]);
+    assert.equal(used.code, 0, "It is judged by its own rules.");
+    assert.match(
+      used.output,
+      /\nEvery must that is written here holds, and no note has an error\. In what it uses: 1 must does not\nhold: sub\/part\.calcs\.md:2\. 1 error: sub\/part\.calcs\.md:3\.\n$/,
+    );
+    const all = await workspace.run(["check"]);
+    assert.match(all.output, /\n1 must does not hold: sub\/part\.calcs\.md:2\. 1 error: sub\/part\.calcs\.md:3\.\n$/);
+    const within = await workspace.run(["check", "../a.calcs.md"], {}, "sub");
+    assert.match(within.output, /In what it uses: 1 must does not\s+hold: part\.calcs\.md:2\./);
+  });
+
   it("ends with 0 where only a should fails, and shows it", async () => {
     workspace.write("a.calcs.md", "    given I = 2 A\n    should I <= 1 A\n");
     const { code, output } = await workspace.run(["check"]);

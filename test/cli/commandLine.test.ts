@@ -15,6 +15,7 @@ describe("the arguments", () => {
     ["values --format json a.calcs.md", { kind: "values", path: "a.calcs.md", format: "json" }],
     ["values a.calcs.md --format csv", { kind: "values", path: "a.calcs.md", format: "csv" }],
     ["values a.calcs.md --trials adaptive", { kind: "values", path: "a.calcs.md", format: "text", trials: "adaptive" }],
+    ["check --all-rules", { kind: "check", paths: [], format: "text", allRules: true }],
     ["check --trials 1000 a", { kind: "check", paths: ["a"], format: "text", trials: 1000 }],
     ["values a.calcs.md --trials 10_000", { kind: "values", path: "a.calcs.md", format: "text", trials: 10_000 }],
     ["handbook", { kind: "handbook" }],
@@ -69,6 +70,7 @@ describe("the arguments", () => {
       ["values", "a", "--trials=99"],
       "--trials wants “adaptive” or a whole number from 100 to 10000000 behind it, here “99”.",
     ],
+    [["values", "a", "--all-rules"], "--all-rules belongs to “check”."],
     [["handbook", "--trials", "1000"], "--trials belongs to “check” and “values”."],
     [["--help=yes"], "--help takes no value, here “yes”."],
   ];
