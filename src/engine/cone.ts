@@ -66,9 +66,9 @@ export function coneDownTo(
   return new ConeBuilder(source, most, cuts).build(entry, entry.results.from + result);
 }
 
-/** The cone of a slot that an entry reads or writes. */
-export function coneOfSlot(source: ConeSource, entry: Entry, slot: number): Cone {
-  return new ConeBuilder(source, Infinity).build(entry, slot)!;
+/** The cone of a slot that an entry reads or writes, unless it has more operations than `most`. */
+export function coneOfSlot(source: ConeSource, entry: Entry, slot: number, most: number): Cone | undefined {
+  return new ConeBuilder(source, most).build(entry, slot);
 }
 
 /** Operations whose operands can be exchanged. */

@@ -112,8 +112,8 @@ export class Entry {
   found?: FoundRanges;
   /** A search of its ranges is still to be done, or under way. */
   isPending = false;
-  /** An upper bound of the operations it rests on. */
-  coneSize = 0;
+  /** Operations along the longest way from it down to its inputs: it rests on no fewer. */
+  coneDepth = 0;
 
   outcome?: Outcome;
   /** What the view of the whole note adds to the outcome's problems, by its parts. */
@@ -156,6 +156,12 @@ export class Entry {
     this.readsValues = definition.readsValues;
     this.isWatchful = definition.isWatchful;
     this.copied = definition.copied;
+  }
+
+  /** What is known of it rests on the whole cone, in which something can change though no argument does. */
+  get isKnownByCone(): boolean {
+    const { found, isPending, domainChecks, outcome } = this;
+    return found !== undefined || isPending || domainChecks.length > 0 || outcome?.kind === "rule";
   }
 
   /** The slots of its literals. */

@@ -1,4 +1,5 @@
 import type { Cone } from "./cone";
+import { sameData } from "./sameData";
 import type { InputValue, SearchOptions, TrueRange } from "./trueRange";
 
 /** Operations of all cones that are kept, a few megabytes: enough for what somebody types, takes back and tries. */
@@ -18,7 +19,8 @@ export class KnownRanges {
     if (short && isShort(short.range, options) && isSameCone(short.cone, cone)) return this.wanted(hash, short, cone);
     const withOptions = withBudget(hash, options);
     const long = this.byHash.get(withOptions);
-    return long?.options === options && isSameCone(long.cone, cone) ? this.wanted(withOptions, long, cone) : undefined;
+    const isLong = long && sameData(long.options, options) && isSameCone(long.cone, cone);
+    return isLong ? this.wanted(withOptions, long, cone) : undefined;
   }
 
   /** What is asked for again and again, as what a trial is compared with, is the last to be forgotten. */

@@ -4,7 +4,7 @@ import { Entry } from "./entry";
 import type { Operand } from "./operand";
 import { Op } from "./operation";
 import type { Program } from "./program";
-import { coneSizeOf, searchResult } from "./search";
+import { coneDepthOf, searchResult } from "./search";
 import type { Code } from "./tape";
 
 /** What an operand comes to: its nominal value and its range, in coherent SI; NaN where there is none. */
@@ -41,7 +41,7 @@ export function probe(
   trial.code = tape.append(code);
   code.count = before;
   runner.run(trial.code);
-  trial.coneSize = coneSizeOf(trial);
+  trial.coneDepth = coneDepthOf(trial);
   const results = at.map((_operand, i) => {
     const slot = trial.results.from + i;
     const searched = searchResult(program, trial, i);

@@ -24,7 +24,7 @@ import type { EngineProblem } from "./problem";
 import { differsFromPieceToPiece } from "./instances";
 import { Runner } from "./runner";
 import { Remaining } from "./remaining";
-import { coneSizeOf } from "./search";
+import { coneDepthOf, isTooDeep } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
 import type { TrialCount } from "./trials";
 import { NotesAround } from "./surroundings";
@@ -500,10 +500,9 @@ export class Program {
       if (coneChanged === this.revision) entry.coneChanged = this.revision;
     }
     if (isRetyped || (isMoved && entry.readsValues)) this.compile(entry);
-    entry.coneSize = coneSizeOf(entry);
-    // What a search found rests on the whole cone, in which something can change though no argument does.
-    const restsOnCone =
-      entry.found !== undefined || entry.isPending || entry.domainChecks.length > 0 || entry.outcome?.kind === "rule";
+    const wasTooDeep = isTooDeep(entry);
+    entry.coneDepth = coneDepthOf(entry);
+    const restsOnCone = wasTooDeep !== isTooDeep(entry) || entry.isKnownByCone;
     if (isRetyped || isMoved || (restsOnCone && entry.coneChanged === this.revision)) this.run(entry);
     entry.differs = differsFromPieceToPiece(entry, this.slots);
     entry.dirty = false;

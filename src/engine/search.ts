@@ -1,4 +1,4 @@
-import { coneOf, coneOfSlot, type Cone, type ConeSource } from "./cone";
+import { coneOfSlot, coneWithin, type Cone, type ConeSource } from "./cone";
 import type { Entry } from "./entry";
 import { KnownRanges } from "./knownRanges";
 import { Standing } from "./tape";
@@ -13,29 +13,35 @@ import { searchInSlices, trueRangeOfCone, type SearchOptions, type TrueRange } f
 const OF_DEFINITION: SearchOptions = { budget: 100_000 };
 const OF_RULE: SearchOptions = { budget: 2_000_000, budgetOnceSignProved: 100_000 };
 /** What is searched within an edit, before anything is shown, has a few tenths of a millisecond. */
-const AT_ONCE: SearchOptions = { budget: 6_000 };
-/** What rests on more operations than this, counted along every path, is left enclosed: copying it alone would be felt. */
+const AT_ONCE = { budget: 6_000 };
+/** What rests on more operations than this, each counted once, is left enclosed: copying it alone would be felt. */
 const LARGEST_CONE = 2_000;
-/** A longer list is left as stage A has it. */
-const MOST_RESULTS = 12;
+/** A rule of four rows has a slot for either side and one for their difference in each: so many results have a budget of their own. */
+const RESULTS_WITH_A_BUDGET = 12;
 /** Operations between two looks at whether it is time to pause: a few tenths of a millisecond. */
 const SLICE = 10_000;
 
 /** For each result of an entry what was found of its range; undefined where stage A had settled it. */
 export type FoundRanges = readonly (TrueRange | undefined)[];
 
-/** An upper bound of the operations that an entry rests on, its own included; shared ones are counted for every path. */
-export function coneSizeOf(entry: Entry): number {
-  let size = entry.code.length;
-  for (const dependency of entry.dependencies) size += dependency.coneSize;
-  return Math.min(size, LARGEST_CONE + 1);
+/** Operations along the longest way from an entry down to its inputs. Of a list each row has a way of its own. */
+export function coneDepthOf({ code, results, dependencies }: Entry): number {
+  let below = 0;
+  for (const { coneDepth } of dependencies) if (coneDepth > below) below = coneDepth;
+  return Math.min(below + (results.length > 1 ? 1 : code.length), LARGEST_CONE + 1);
+}
+
+/** Whether an entry surely rests on too much to be searched. What it rests on is counted only when it is its turn. */
+export function isTooDeep({ coneDepth }: Entry): boolean {
+  return coneDepth > LARGEST_CONE;
 }
 
 /** Whether an entry that was just run has a result whose range stage A left enclosed, or could not give. */
 export function isToBeSearched({ slots }: ConeSource, entry: Entry): boolean {
-  const { results, coneSize, type, keeps } = entry;
-  const isSearched = type.kind === "quantity" || type.kind === "rule";
-  if (!isSearched || coneSize > LARGEST_CONE || results.length > MOST_RESULTS) return false;
+  const { results, type, keeps } = entry;
+  const isSearched =
+    type.kind === "quantity" || type.kind === "rule" || (type.kind === "column" && type.of === "quantity");
+  if (!isSearched || isTooDeep(entry)) return false;
   for (let i = 0; i < results.length; i++) if (i !== keeps && isOpen(slots, results.from + i)) return true;
   return false;
 }
@@ -45,14 +51,15 @@ export function isToBeSearched({ slots }: ConeSource, entry: Entry): boolean {
  * much.
  */
 export function searchSlot(source: ConeSource, entry: Entry, slot: number): TrueRange | undefined {
-  if (entry.coneSize > LARGEST_CONE) return undefined;
-  return trueRangeOfCone(coneOfSlot(source, entry, slot), AT_ONCE);
+  const cone = isTooDeep(entry) ? undefined : coneOfSlot(source, entry, slot, LARGEST_CONE);
+  return cone && trueRangeOfCone(cone, AT_ONCE);
 }
 
 /** Searches a result of an entry at once as that of a definition, for who cannot go on without; undefined where there is no need. */
 export function searchResult(source: ConeSource, entry: Entry, result: number): TrueRange | undefined {
-  if (entry.coneSize > LARGEST_CONE || !isOpen(source.slots, entry.results.from + result)) return undefined;
-  return trueRangeOfCone(coneOf(source, entry, result), OF_DEFINITION);
+  if (isTooDeep(entry) || !isOpen(source.slots, entry.results.from + result)) return undefined;
+  const cone = coneWithin(source, entry, result, LARGEST_CONE);
+  return cone && trueRangeOfCone(cone, OF_DEFINITION);
 }
 
 /** Whether a slot has a value, and a range that is not known to be the true one. */
@@ -124,41 +131,88 @@ export class Searches {
    * found is known.
    */
   copies(isMeant: (entry: Entry) => boolean): readonly Generator<void, unknown>[] {
-    return this.waiting.flatMap((turn) => [...turn].filter(isMeant).map((entry) => this.search(entry)));
+    return this.waiting.flatMap((turn) =>
+      [...turn].filter(isMeant).map((entry) => {
+        const copying = this.copy(entry);
+        let step = copying.next();
+        while (!step.done) step = copying.next();
+        return this.searchAll(step.value);
+      }),
+    );
   }
 
-  /** All is copied before the search begins. */
-  private search(entry: Entry): Generator<void, FoundRanges> {
-    const { results, type } = entry;
-    const options = type.kind === "rule" ? OF_RULE : OF_DEFINITION;
-    const cones: (Cone | undefined)[] = [];
+  private *search(entry: Entry): Generator<void, FoundRanges> {
+    return yield* this.searchAll(yield* this.copy(entry));
+  }
+
+  /** What is to be searched of an entry, as copies; undefined where there is nothing, or too much. */
+  private *copy(entry: Entry): Generator<void, readonly (Task | undefined)[]> {
+    const { results, keeps, clauses, type } = entry;
+    const open: number[] = [];
     for (let i = 0; i < results.length; i++)
-      if (i !== entry.keeps && isOpen(this.source.slots, results.from + i)) cones[i] = coneOf(this.source, entry, i);
-    return this.searchAll(cones, options);
+      if (i !== keeps && isOpen(this.source.slots, results.from + i)) open.push(i);
+    const sides = new Set(clauses.flatMap(({ slot }) => [slot, slot + 1]));
+    const tasks: (Task | undefined)[] = [];
+    let copied = 0;
+    for (const i of open) {
+      if (copied > SLICE / COPYING) {
+        yield;
+        copied = 0;
+      }
+      const cone = coneWithin(this.source, entry, i, LARGEST_CONE);
+      copied += cone?.op.length ?? LARGEST_CONE;
+      const options = shared(type.kind === "rule" && !sides.has(i) ? OF_RULE : OF_DEFINITION, open.length);
+      if (cone) tasks[i] = { cone, options };
+    }
+    return tasks;
   }
 
-  private *searchAll(
-    cones: readonly (Cone | undefined)[],
-    options: SearchOptions,
-  ): Generator<void, (TrueRange | undefined)[]> {
+  private *searchAll(tasks: readonly (Task | undefined)[]): Generator<void, (TrueRange | undefined)[]> {
     const found: (TrueRange | undefined)[] = [];
-    for (const [i, cone] of cones.entries()) {
-      if (!cone) continue;
+    let spent = 0;
+    for (const [i, task] of tasks.entries()) {
+      if (!task) continue;
+      const { cone, options } = task;
       found[i] = this.known.get(cone, options);
       if (found[i]) continue;
+      if (spent > SLICE) {
+        yield;
+        spent = 0;
+      }
       const search = searchInSlices(cone, options, SLICE);
       for (;;) {
-        this.slices++;
+        if (spent === 0) this.slices++;
         const slice = search.next();
         if (slice.done) {
           this.known.set(cone, options, (found[i] = slice.value));
+          spent += Math.min(SLICE, slice.value.operations);
           break;
         }
         yield;
+        spent = 0;
       }
     }
     return found;
   }
+}
+
+/** A range that is to be searched, and how long. */
+interface Task {
+  readonly cone: Cone;
+  readonly options: SearchOptions;
+}
+
+/** What copying an operation costs, in operations: it is looked up by what it does to what. */
+const COPYING = 10;
+
+/** Many results share what a few may spend together, so that a table of two hundred rows is not searched for minutes. */
+function shared({ budget = Infinity, budgetOnceSignProved }: SearchOptions, results: number): SearchOptions {
+  const share = Math.min(1, RESULTS_WITH_A_BUDGET / results);
+  const part = (operations: number) => Math.max(AT_ONCE.budget, Math.floor(operations * share));
+  return {
+    budget: part(budget),
+    ...(budgetOnceSignProved === undefined ? {} : { budgetOnceSignProved: part(budgetOnceSignProved) }),
+  };
 }
 
 const enum Turn {

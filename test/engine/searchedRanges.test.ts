@@ -75,3 +75,65 @@ describe("a quantity that an input reaches by several ways", () => {
     assert.ok(Math.abs(before.high - 3) < 3e-3);
   });
 });
+
+describe("what is searched, and what is left", () => {
+  const last = (text: string) => openNotes(text).program.snapshot("note.calcs.md")!.rows.at(-1)!.outcome;
+
+  it("counts an operation once, by however many ways it is reached", () => {
+    const lines = Array.from({ length: 40 }, (_, i) => `    x${i + 2} = x${i + 1} + (x${i} - x${i + 1})^2 / 8`);
+    // There are some 10⁸ ways from the last line to the first, and 160 operations.
+    const outcome = last(["", "    x0 = 2 ± 1 %", "    x1 = 3 ± 1 %", ...lines].join("\n"));
+    assert.ok(outcome.kind === "quantity");
+    assert.equal(outcome.values[0].standing, "attained");
+    assert.ok(outcome.values[0].found);
+  });
+
+  it("leaves what rests on thousands of operations enclosed", () => {
+    const lines = Array.from({ length: 1200 }, (_, i) => `    x${i + 1} = x${i} * (1 - x${i} / 1000) + x${i}`);
+    const outcome = last(["", "    x0 = 1 ± 1 %", ...lines].join("\n"));
+    assert.ok(outcome.kind === "quantity");
+    assert.equal(outcome.values[0].found, undefined);
+    assert.equal(outcome.values[0].isPending, undefined);
+  });
+
+  const table = (rows: number, rule: string) => {
+    const cells = Array.from({ length: rows }, (_, i) => `| r${i} | ${i + 1} ± 10 % | |`);
+    return (
+      `| load: | x | share = x / (x + load.x) |\n| --- | --- | --- |\n`.replace("load.x", "2") +
+      `${cells.join("\n")}\n\n    ${rule}\n`
+    );
+  };
+
+  it("decides a rule over a column as it decides each of its rows", () => {
+    const rule = (text: string) => {
+      const outcome = last(table(200, text));
+      assert.ok(outcome.kind === "rule");
+      return outcome;
+    };
+    // A share times what is left is a quarter at most, where the share is a half: where x is 2.
+    const keeps = rule("must load.share * (1 - load.share) <= 0.2500001");
+    assert.equal(keeps.state, "holds");
+    assert.equal(keeps.clauses.length, 200);
+    // So it is in the second row alone.
+    const fails = rule("must load.share * (1 - load.share) <= 0.2499");
+    assert.equal(fails.state, "fails");
+    assert.deepEqual(
+      fails.clauses.flatMap(({ state, rowName }) => (state === "holds" ? [] : [rowName])),
+      ["r1"],
+    );
+  });
+
+  it("finds the ranges of a computed column, however long", () => {
+    const { program } = openNotes(table(30, "must load.x > 0"));
+    const column = program
+      .snapshot("note.calcs.md")!
+      .rows.map(({ outcome }) => outcome)
+      .find((outcome) => outcome.kind === "column" && outcome.isComputed);
+    assert.ok(column?.kind === "column");
+    column.values.forEach(({ standing, high }, i) => {
+      assert.equal(standing, "attained");
+      const most = (1.1 * (i + 1)) / (1.1 * (i + 1) + 2);
+      assert.ok(Math.abs(high - most) < 1e-12, `row ${i}: ${high}, not ${most}`);
+    });
+  });
+});
