@@ -50,7 +50,7 @@ export const NETWORK_OPERATIONS = {
     name: "weighted mean",
     kind: "smooth",
     arity: 3,
-    number: (w, x, y) => (w >= 0 && w <= 1 ? blend(w, x, y) : NaN),
+    number: (w, x, y) => (w >= 0 && w <= 1 && !Number.isNaN(x + y) ? blend(w, x, y) : NaN),
     range: (out, wLow, wHigh, xLow, xHigh, yLow, yHigh) => {
       if (!(wLow >= 0 && wHigh <= 1)) return interval.undefinedRange(out);
       const low = Math.min(blend(wLow, xLow, yLow), blend(wHigh, xLow, yLow));

@@ -112,6 +112,7 @@ const WITHOUT_VECTORS: ReadonlySet<number> = new Set([
   ...[Op.CubeRoot, Op.Modulo, Op.Hypot, Op.Total, Op.Parallel],
   ...[Op.Less, Op.LessOrEqual, Op.Equal, Op.And, Op.Or, Op.Not, Op.If],
   ...[Op.Nearest, Op.Below, Op.Above, Op.StepLookup, Op.ExactLookup, Op.Interpolate, Op.PairMember],
+  ...[Op.Resistance, Op.Share, Op.Blend],
   ...[Op.Bracketed, Op.Centre, Op.Contract, Op.Settled, Op.Solution],
   ...[NOTHING, ONE],
 ]);
