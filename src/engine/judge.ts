@@ -42,7 +42,7 @@ export interface JudgeContext {
 
 /** The outcome of an entry that was just run; the old one where nothing is different. */
 export function judge(entry: Entry, context: JudgeContext, old: Outcome | undefined): Outcome {
-  const fresh = new Judge(entry, context).outcome();
+  const fresh = new Judge(entry, context, old).outcome();
   return old !== undefined && sameData(old, fresh) ? old : fresh;
 }
 
@@ -62,6 +62,7 @@ class Judge {
   constructor(
     private readonly entry: Entry,
     private readonly context: JudgeContext,
+    private readonly old: Outcome | undefined,
   ) {}
 
   outcome(): Outcome {
@@ -230,8 +231,20 @@ class Judge {
 
   private extents(from: number, count: number): Extent[] {
     const extents = new Array<Extent>(count);
-    for (let i = 0; i < count; i++) extents[i] = this.extent(this.entry.results.from + from + i, INPUTS_SHOWN);
+    // Of a long column most rows are as they were.
+    const before = this.old?.kind === "column" ? this.old.values : [];
+    for (let i = 0; i < count; i++) {
+      const slot = this.entry.results.from + from + i;
+      const known = i < before.length ? before[i] : undefined;
+      extents[i] = known && this.isExactly(known, slot) ? known : this.extent(slot, INPUTS_SHOWN);
+    }
     return extents;
+  }
+
+  /** Whether a slot holds this exact number. */
+  private isExactly({ nominal, standing }: Extent, slot: number): boolean {
+    const { slots } = this.context;
+    return standing === "exact" && slots.standing[slot] === Standing.Exact && Object.is(slots.nominal[slot], nominal);
   }
 
   private extent(slot: number, mostInputs: number): Extent {

@@ -10,6 +10,15 @@ import type { Slots } from "./tape";
 
 const NO_LITERALS: readonly number[] = [];
 
+/** Slots that an entry had, and where the next that is asked for is likely to be. */
+interface Released {
+  readonly slots: number[];
+  next: number;
+}
+
+/** Stands among released slots where one was given back to a literal. */
+const TAKEN = -1;
+
 /** Numbers in an entry's list of literals from which on they are found by an index: columns have thousands, others a few. */
 const MANY = 64;
 
@@ -24,7 +33,7 @@ export class LiteralSlots {
   /** The uncertain literal behind a slot. */
   private readonly inputs = new Map<number, InputPlace>();
   /** Slots of literals that were compiled away in this settling: a literal that is still the same gets its own again. */
-  private readonly released = new Map<Entry, number[]>();
+  private readonly released = new Map<Entry, Released>();
   /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
   private readonly constants = new Map<number, number>();
 
@@ -98,17 +107,18 @@ export class LiteralSlots {
   /** The literals of an entry are compiled away, or about to be compiled again. */
   release(entry: Entry): void {
     if (!entry.literals) return;
-    const released = this.released.get(entry) ?? [];
-    for (const slot of entry.literalSlots) released.push(slot);
-    if (entry.pieceLiterals) released.push(...entry.pieceLiterals.values());
-    this.released.set(entry, released);
+    const slots = this.released.get(entry)?.slots ?? [];
+    for (const slot of entry.literalSlots) slots.push(slot);
+    if (entry.pieceLiterals) slots.push(...entry.pieceLiterals.values());
+    this.released.set(entry, { slots, next: 0 });
     this.indices.delete(entry);
     entry.literals = entry.pieceLiterals = undefined;
   }
 
   giveBackReleased(): void {
-    for (const slots of this.released.values()) {
+    for (const { slots } of this.released.values()) {
       for (const slot of slots) {
+        if (slot === TAKEN) continue;
         this.inputs.delete(slot);
         this.slots.giveBack({ from: slot, length: 1 });
       }
@@ -140,8 +150,19 @@ export class LiteralSlots {
   }
 }
 
-/** The first of a list that is what is looked for, taken off it: a slot that an entry had before is then no longer released. */
-function takeFirst(released: number[], isIt: (slot: number) => boolean): number | undefined {
-  const at = released.findIndex(isIt);
-  return at < 0 ? undefined : released.splice(at, 1)[0];
+/**
+ * The first that is what is looked for among the slots that an entry had before, which is then no longer released. Literals
+ * are compiled in the order in which they were before, so the search goes on behind the last that was found.
+ */
+function takeFirst(released: Released, isIt: (slot: number) => boolean): number | undefined {
+  const { slots, next } = released;
+  for (let k = 0; k < slots.length; k++) {
+    const at = (next + k) % slots.length;
+    const slot = slots[at];
+    if (slot === TAKEN || !isIt(slot)) continue;
+    slots[at] = TAKEN;
+    released.next = at + 1;
+    return slot;
+  }
+  return undefined;
 }

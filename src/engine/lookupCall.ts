@@ -98,12 +98,12 @@ function lookupText({ compiler, node, operands }: LookupCall): Operand | undefin
   const [x, keys, values] = operands;
   if (x.isList) return compiler.refuseText(x, "where one text is looked up");
   if (!keys.texts) return compiler.refuseText(x, `beside \`${compiler.text(keys.node)}\``);
-  const doubled = keys.texts.find((key, i) => keys.texts!.indexOf(key) !== i);
+  const { places, doubled } = keysByText(keys.texts);
   if (doubled !== undefined)
     return compiler.fail(keys.node, { code: "lookup.keys", text: `"${doubled}"`, reason: "doubled" });
   const key = x.texts![0];
-  const place = keys.texts.indexOf(key);
-  if (place < 0) {
+  const place = places.get(key);
+  if (place === undefined) {
     const suggestion = nearestName(keys.texts, key);
     return compiler.fail(x.node, {
       code: "lookup.missing",
@@ -113,6 +113,29 @@ function lookupText({ compiler, node, operands }: LookupCall): Operand | undefin
     });
   }
   return memberOf(values, place, node);
+}
+
+/** Where each text of a list stands, and one that stands there twice. */
+interface KeysByText {
+  readonly places: ReadonlyMap<string, number>;
+  readonly doubled?: string;
+}
+
+/** A column is looked through once, however many rows of another look into it. */
+const keysKnown = new WeakMap<readonly string[], KeysByText>();
+
+function keysByText(texts: readonly string[]): KeysByText {
+  const known = keysKnown.get(texts);
+  if (known) return known;
+  const places = new Map<string, number>();
+  let doubled: string | undefined;
+  texts.forEach((text, i) => {
+    if (places.has(text)) doubled ??= text;
+    else places.set(text, i);
+  });
+  const keys = { places, ...(doubled === undefined ? {} : { doubled }) };
+  keysKnown.set(texts, keys);
+  return keys;
 }
 
 function memberOf(list: Operand, place: number, node: Node): Operand {

@@ -35,12 +35,14 @@ export class CellLines {
   add(note: string, start: number, end: number): void {
     if (this.starts.length > 0) this.push("\n");
     this.starts.push(this.length);
-    let from = start;
-    for (let at = note.indexOf("\\|", start); at >= 0 && at < end; at = note.indexOf("\\|", at + 2)) {
-      this.stretch(note, from, at);
+    const cell = note.slice(start, end);
+    let from = 0;
+    // Within the cell alone: a search for what is nowhere in the note would read it to its end for each cell.
+    for (let at = cell.indexOf("\\|"); at >= 0; at = cell.indexOf("\\|", at + 2)) {
+      this.stretch(cell.slice(from, at), start + from);
       from = at + 1;
     }
-    this.stretch(note, from, end);
+    this.stretch(cell.slice(from), start + from);
     this.ends.push(this.length);
   }
 
@@ -99,11 +101,11 @@ export class CellLines {
     return lastAtMost(this.starts, place);
   }
 
-  private stretch(note: string, start: number, end: number): void {
+  private stretch(text: string, source: number): void {
     this.from.push(this.length);
-    this.sizes.push(end - start);
-    this.sources.push(start);
-    this.push(note.slice(start, end));
+    this.sizes.push(text.length);
+    this.sources.push(source);
+    this.push(text);
   }
 
   private push(text: string): void {

@@ -1,7 +1,7 @@
 import type { Span } from "../text/span";
 import { CellLines } from "./cellLines";
 import { Line, LineReader } from "./line";
-import { cellSpans } from "./pipeTable";
+import { cellSpans, trim } from "./pipeTable";
 
 /** A pipe table that is data, its cells gathered column by column. Places count from where the text of the block begins. */
 export interface DataTable {
@@ -63,11 +63,7 @@ export function readDataTable(text: string, span: Span): DataTable | undefined {
 
 /** The cells of a row without the spaces around them. */
 function trimmedCells(text: string, line: Line): readonly Span[] {
-  return cellSpans(text, line).map(({ start, end }) => {
-    const slice = text.slice(start, end);
-    const from = start + slice.length - slice.trimStart().length;
-    return { start: from, end: Math.max(from, start + slice.trimEnd().length) };
-  });
+  return cellSpans(text, line).map(({ start, end }) => trim(text, start, end));
 }
 
 function lineStart(text: string, at: number): number {

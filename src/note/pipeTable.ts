@@ -63,10 +63,22 @@ export function delimiterColumns(text: string, line: Line): number {
 }
 
 /** Cuts off the white space that JavaScript's `trim` does, as markdown-it has it. */
-function trim(text: string, start: number, end: number): Span {
-  const slice = text.slice(start, end);
-  const from = start + slice.length - slice.trimStart().length;
-  return { start: from, end: Math.max(from, start + slice.trimEnd().length) };
+export function trim(text: string, start: number, end: number): Span {
+  // Nearly always there are spaces around plain characters, and nothing has to be copied.
+  let from = start;
+  let to = end;
+  while (from < to && isSpace(text.charCodeAt(from))) from++;
+  while (from < to && isSpace(text.charCodeAt(to - 1))) to--;
+  if (from === to || (isPlain(text.charCodeAt(from)) && isPlain(text.charCodeAt(to - 1))))
+    return { start: from, end: to };
+  const slice = text.slice(from, to);
+  const first = from + slice.length - slice.trimStart().length;
+  return { start: first, end: Math.max(first, from + slice.trimEnd().length) };
+}
+
+/** Printable ASCII. */
+function isPlain(code: number): boolean {
+  return code > Character.Space && code < 0x7f;
 }
 
 function isEmpty(span: Span): boolean {

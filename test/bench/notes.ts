@@ -112,3 +112,24 @@ export function oneBlock(definitions: number): GeneratedNote {
   const lines = text.split("\n").filter((line) => line.startsWith("    "));
   return { text: `# One block\n\n${lines.join("\n")}\n`, formulas, definitionLines: lines.map((_, i) => i + 2) };
 }
+
+/** A parts list of so many rows with four computed columns, one of them uncertain, and their totals. */
+export function table(rows: number, seed = 1): GeneratedNote {
+  const next = random(seed);
+  const lines = [
+    "# Table",
+    "",
+    "    cost = sum(parts.total)",
+    "    mass = sum(parts.all)",
+    "",
+    "| parts: | qty | price | mass [g] | total = qty * price | all = qty * mass | share = total / (1 EUR) | heavy = all > 30 g |",
+    "| ------ | --: | ----: | -------: | ------------------: | ---------------: | ----------------------: | -----------------: |",
+  ];
+  const definitionLines: number[] = [];
+  for (let i = 0; i < rows; i++) {
+    const [qty, price, mass] = [1 + 8 * next(), 1 + next(), 1 + 8 * next()].map((x) => x.toFixed(1));
+    definitionLines.push(lines.length);
+    lines.push(`| r${i} | ${qty} | ${price} EUR | ${mass} ± 2 % | | | | |`);
+  }
+  return { text: lines.join("\n") + "\n", formulas: [], definitionLines };
+}
