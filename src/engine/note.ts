@@ -9,6 +9,7 @@ import { applyEdits, type Edit } from "../text/edit";
 import { definedName, type Entry } from "./entry";
 import type { Parts } from "./parts";
 import { csvSources, tableSources, type Source } from "./tableSources";
+import { editedPart, joined, type EditedPart } from "./blockEdit";
 import { isTableFile, tableFileName } from "./uses";
 import type { Span } from "../text/span";
 import { Suggestions } from "./suggestions";
@@ -29,6 +30,13 @@ export interface NoteChange {
   readonly replaced: readonly Entry[];
   /** Kept entries stand in another order than before. */
   readonly moved: boolean;
+}
+
+/** A block that was not there before, and what its statements are read from; after an edit in it, those of a part. */
+interface FreshBlock {
+  readonly block: Block;
+  readonly sources: readonly Source[];
+  readonly part?: EditedPart;
 }
 
 /** Makes and keeps entries for the note; the program gives each its number. */
@@ -141,24 +149,31 @@ export class Note {
 
   edit(edit: Edit, make: MakeEntry): NoteChange {
     this.text = applyEdits(this.text, [edit]);
-    return this.setBlocks(this.isTable ? wholeFile(this.text) : rescan(this.blocks, edit, this.text), make);
+    if (this.isTable) return this.setBlocks(wholeFile(this.text), make);
+    const blocks = rescan(this.blocks, edit, this.text);
+    return this.setBlocks(blocks, make, editedPart(this.blocks, blocks, edit, this.text, this.contents));
   }
 
-  private setBlocks(blocks: readonly Block[], make: MakeEntry): NoteChange {
+  /** @param part of an edit in one calculation block: what it can have changed there */
+  private setBlocks(blocks: readonly Block[], make: MakeEntry, part?: EditedPart): NoteChange {
     const kept = new Set(blocks);
     const gone: Entry[] = [];
     for (const block of this.blocks) {
       if (kept.has(block)) continue;
-      gone.push(...(this.contents.get(block)?.entries ?? []));
+      const entries = this.contents.get(block)?.entries ?? [];
+      for (const entry of block === part?.old ? entries.slice(part.from, part.to) : entries) gone.push(entry);
       this.contents.delete(block);
     }
     this.blocks = blocks;
-    const fresh: { block: Block; sources: readonly Source[] }[] = [];
+    const fresh: FreshBlock[] = [];
     let start = 0;
     for (const block of blocks) {
       const isNew = !this.contents.has(block) && (block.kind === "calculation" || block.tables.length > 0);
-      const sources = isNew ? this.sourcesOf(block, this.text.slice(start, start + block.length)) : [];
-      if (sources.length > 0) fresh.push({ block, sources });
+      if (isNew) {
+        const text = this.text.slice(start, start + block.length);
+        if (block === part?.block) fresh.push({ block, sources: calculations(text, part.spans), part });
+        else fresh.push({ block, sources: this.sourcesOf(block, text) });
+      }
       start += block.length;
     }
     const change = this.fill(fresh, gone, make);
@@ -168,11 +183,7 @@ export class Note {
   }
 
   /** Places the statements of the new blocks: the same text keeps its entry, the same name its entry with a new statement. */
-  private fill(
-    fresh: readonly { block: Block; sources: readonly Source[] }[],
-    gone: readonly Entry[],
-    make: MakeEntry,
-  ): NoteChange {
+  private fill(fresh: readonly FreshBlock[], gone: readonly Entry[], make: MakeEntry): NoteChange {
     const matched = matchInOrder(
       gone,
       fresh.flatMap(({ sources }) => sources.map(({ source }) => source)),
@@ -189,8 +200,9 @@ export class Note {
       return entry;
     };
     let next = 0;
-    fresh.forEach(({ block, sources }) => {
+    fresh.forEach(({ block, sources, part }) => {
       let head: Entry | undefined;
+      if (part && part.above.entries.length > 0) keep(part.above.entries.at(-1)!);
       const entries = sources.map(({ source, parse, part }) => {
         const table = part === "column" ? head : undefined;
         const same = matched[next++];
@@ -209,11 +221,19 @@ export class Note {
         entry.source = source;
         return ((head = part === "head" ? entry : head), keep(entry));
       });
-      this.contents.set(block, {
-        starts: sources.map(({ start }) => start),
-        entries,
-        ...(sources.some(({ lines }) => lines) ? { lines: sources.map(({ lines }) => lines) } : {}),
-      });
+      if (part) {
+        const [first] = part.below.entries;
+        if (first) keep(first);
+        last = part.below.entries.at(-1)?.order ?? last;
+      }
+      const starts = sources.map(({ start }) => start);
+      if (part) this.contents.set(block, joined(part, starts, entries));
+      else if (sources.length > 0)
+        this.contents.set(block, {
+          starts,
+          entries,
+          ...(sources.some(({ lines }) => lines) ? { lines: sources.map(({ lines }) => lines) } : {}),
+        });
     });
     return { added, removed: unused, replaced, moved };
   }
@@ -248,7 +268,11 @@ function wholeFile(text: string): readonly Block[] {
 /** What the statements of a block are read from: of calculations its lines, of prose its data tables. */
 function sourcesOf(block: Block, text: string): readonly Source[] {
   if (block.kind === "prose") return tableSources(text, block);
-  return splitStatements(text, block.lines).map(({ start, end }) => {
+  return calculations(text, splitStatements(text, block.lines));
+}
+
+function calculations(text: string, spans: readonly Span[]): readonly Source[] {
+  return spans.map(({ start, end }) => {
     const source = text.slice(start, end);
     return { source, start, parse: (arena) => parseStatement(arena, source) };
   });

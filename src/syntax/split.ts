@@ -29,13 +29,21 @@ const OPEN_WORDS = wordSet(
  * the line begins with `where`, which cannot begin one.
  * A line that holds only a comment is no statement.
  * @param lines the calculation lines in order, each without its line break, with its indentation; no blank ones.
+ * @param from the line to begin at, if not the first
+ * @param isKnown told where lines begin that begin a statement or hold only a comment; it ends with the first for which this is true
  * @returns for each statement its span from the first character to the end of its last line.
  */
-export function splitStatements(text: string, lines: readonly Span[]): Span[] {
+export function splitStatements(
+  text: string,
+  lines: readonly Span[],
+  from = 0,
+  isKnown: (line: Span, start: number) => boolean = () => false,
+): Span[] {
   const statements: Span[] = [];
-  for (let line = 0; line < lines.length;) {
+  for (let line = from; line < lines.length;) {
     const first = lines[line];
     const start = first.start + indentation(text, first);
+    if (isKnown(first, start)) break;
     if (text.charCodeAt(start) === HASH) {
       line++;
       continue;
