@@ -35,6 +35,7 @@ for (const name of names)
 const COMMON = {
   bundle: true,
   target: "es2022",
+  charset: "utf8", // Escapes would be longer, and every host reads UTF-8.
   define: { "process.env.NODE_ENV": production ? '"production"' : '"development"' },
   minify: production,
   legalComments: "none",
