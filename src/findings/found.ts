@@ -54,6 +54,7 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
 /** Whether a problem says again what is wrong with the text: at the same place, or because of a character that cannot be seen. */
 function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): boolean {
   if (ofText.some((other) => isCauseOf(other, problem))) return true;
+  if (problem.code === "rule.notACondition" && ofText.some(({ code }) => code === "syntax.unexpected")) return true;
   if (problem.code === "syntax.unexpected") return ofText.some(({ code }) => code === "syntax.invisibleCharacter");
   // An outcome that is the same after an edit is kept, with the problems of the statement as it was before.
   if (ofText.some((other) => sameData(other, problem))) return false;
@@ -75,18 +76,23 @@ function isCauseOf({ code, span }: SyntaxProblem, problem: Problem): boolean {
     case "syntax.unexpected":
       return span.start < start || (isAround && REWRITE_ALL.has(problem.code));
     case "syntax.literalExpected":
-      return span.start < start;
+      return span.end <= start;
     case "syntax.unclosedQuote":
       return problem.code === "syntax.unexpected" && span.start <= start;
     case "syntax.missingOperator":
-      return isInside;
+      return isInside || (problem.code === "syntax.unexpected" && start >= span.end);
     default:
       return false;
   }
 }
 
-/** What offers its span anew, with what stands in it as it is. */
-const REWRITE_ALL: ReadonlySet<string> = new Set(["syntax.needsBrackets", "syntax.secondEquals", "syntax.quotes"]);
+/** What is said of a span as if it were what it should be. */
+const REWRITE_ALL: ReadonlySet<string> = new Set([
+  "syntax.needsBrackets",
+  "syntax.secondEquals",
+  "syntax.quotes",
+  "syntax.literalExpected",
+]);
 
 /** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */
 function isEcho(problem: Problem, context: FindingContext, inCircles: Set<string>): boolean {

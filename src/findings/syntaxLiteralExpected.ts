@@ -11,7 +11,7 @@ export const syntaxLiteralExpected: Wording<"syntax.literalExpected"> = {
     const plain =
       found === ""
         ? "A number as written is expected here."
-        : `A number as written is expected here, such as \`3 V\` or \`3 .. 5 V\`, not \`${found}\`.`;
+        : `A number as written is expected here, such as \`3 V\` or \`3 .. 5 V\`, not \`${found.trim()}\`.`;
     return meant === undefined ? plain : `${plain} ${meant.text}`;
   },
   fixes: ({ span }, { row }) => mending(wayOutOf(row.statement.text, span.start)?.edit, row),

@@ -1,5 +1,7 @@
 import { wayOutOf } from "../phrases/slips/wayOut";
 import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
+import type { Row } from "../engine/snapshot";
+import type { Fix } from "../text/fix";
 import type { Expected } from "../syntax/problem";
 import type { Wording } from "./finding";
 import { mending, replaceIn, rewritings } from "./fixing";
@@ -18,15 +20,20 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
     return `\`${found}\` stands where ${EXPECTED[expected]} is expected.${wayOut}`;
   },
   fixes: ({ expected, found, span }, { row }) => {
-    if (expected === "=" && /^[\p{L}\d_]/u.test(found)) {
-      const edits = [replaceIn(row, { start: span.start, end: span.start }, "= ")];
-      return [{ title: "Insert =", edits, isPreferred: true }];
-    }
     const printed = found === "," ? unequalLimits(row, span) : undefined;
     if (printed) return rewritings(printed, row);
-    return mending(wayOutOf(row.statement.text, span.start)?.edit, row);
+    const { text } = row.statement;
+    const edit = wayOutOf(text, span.start)?.edit;
+    if (edit !== undefined || !/^[\p{L}\d_-]/u.test(found)) return mending(edit, row);
+    const comma = text.slice(0, span.start).trimEnd().length;
+    if (expected === ",") return [inserted(",", ",", comma, row)];
+    return expected === "=" ? [inserted("=", "= ", span.start, row)] : [];
   },
 };
+
+function inserted(sign: string, text: string, at: number, row: Row): Fix {
+  return { title: `Insert ${sign}`, edits: [replaceIn(row, { start: at, end: at }, text)], isPreferred: true };
+}
 
 const EXPECTED: Readonly<Record<Expected, string>> = {
   statement: "a statement, such as `x = 3 V`,",

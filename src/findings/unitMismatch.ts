@@ -1,7 +1,7 @@
 import type { MismatchOperation, Side } from "../engine/problem";
 import type { Row } from "../engine/snapshot";
 import { CURRENCIES } from "../quantity/currencies";
-import { RATIO, RESISTANCE, withoutCounts } from "../quantity/dimension";
+import { RATIO, RESISTANCE, siUnit, withoutCounts } from "../quantity/dimension";
 import { isBuiltInUnit } from "../quantity/unit";
 import { withForgottenUnit } from "../phrases/forgottenUnit";
 import { extraCounts, kindText, sideText, type Scope } from "../phrases/side";
@@ -31,13 +31,20 @@ interface Mended {
 }
 
 function mended({ left, right, operation }: ProblemOf<"unit.mismatch">, { context }: Site<"unit.mismatch">): Mended[] {
-  if (operation.kind === "limits" || operation.kind === "measure") return [];
+  if (operation.kind === "limits") return [];
+  if (operation.kind === "measure") return mendedBy(withForgottenUnit(right, left, context), right);
   return [
-    ...mendedBy(withForgottenUnit(right, left, context), right),
+    ...mendedBy(withForgottenUnit(right, left, context) ?? wantedUnit(operation, left, right), right),
     ...mendedBy(withForgottenUnit(left, right, context), left),
     ...mendedBy(withoutCounted(left, right), left),
     ...mendedBy(withoutCounted(right, left), right),
   ];
+}
+
+/** `choose 150` where a resistance is wanted, in the SI unit: what was left out may be a prefix, too. */
+function wantedUnit({ kind }: MismatchOperation, wanted: Side, { text, dimension }: Side): string | undefined {
+  if (kind !== "choose" || dimension !== RATIO || wanted.point || !/^-?[\d._]+$/.test(text)) return undefined;
+  return `${text} ${siUnit(wanted.dimension)}`;
 }
 
 function mendedBy(text: string | undefined, { span }: Side): Mended[] {

@@ -1,4 +1,4 @@
-import { siUnit, TEMPERATURE } from "../quantity/dimension";
+import { RATIO, siUnit, TEMPERATURE } from "../quantity/dimension";
 import { chooseUnit } from "../quantity/display";
 import { extraCounts, kindText } from "../phrases/side";
 import { solidAngleText } from "../phrases/solidAngle";
@@ -17,14 +17,33 @@ export const unitShownIn: Wording<"unit.shownIn"> = {
     const plain = `\`[${wanted}]\` asks for ${asked}, and this is ${kindText(side)}.`;
     if (isScale(wanted) && side.dimension === TEMPERATURE)
       return `${plain} A difference is shown in \`[K]\`. If it counts from absolute zero, write \`point(${side.text})\`.`;
+    const whole = withWantedUnit({ wanted, side });
+    if (whole !== undefined) return `${plain} If a unit was forgotten, write \`${whole}\`.`;
     const names = extraCounts(side.dimension, wantedDimension);
     if (names === undefined) return plain + solidAngleText(side.dimension, wantedDimension);
     return `${plain} What is counted is dropped by \`without ${names.join(", ")}\` behind it.`;
   },
   // In a table it is the cell that is wrong, or the header: nothing says which.
   fixes: (problem, { row }) =>
-    row.cells ? [] : [...withoutCounted(problem, row), shownAsItIs(problem, row), ...asPoint(problem, row)],
+    row.cells
+      ? []
+      : [
+          ...forgotten(problem, row),
+          ...withoutCounted(problem, row),
+          shownAsItIs(problem, row),
+          ...asPoint(problem, row),
+        ],
 };
+
+/** `R [kΩ] = 4.7`: the number with the unit in brackets. */
+function withWantedUnit({ wanted, side }: Pick<ProblemOf<"unit.shownIn">, "wanted" | "side">): string | undefined {
+  return /^-?[\d._]+$/.test(side.text) && side.dimension === RATIO ? `${side.text} ${wanted}` : undefined;
+}
+
+function forgotten(problem: ProblemOf<"unit.shownIn">, row: Row): readonly Fix[] {
+  const whole = withWantedUnit(problem);
+  return whole === undefined ? [] : [{ title: `Write ${whole}`, edits: [replaceIn(row, problem.side.span, whole)] }];
+}
 
 /** A temperature difference where the brackets ask for a point: it may have been counted from absolute zero. */
 function asPoint({ wanted, side }: ProblemOf<"unit.shownIn">, row: Row): readonly Fix[] {

@@ -32,7 +32,11 @@ export const unitUnknown: Wording<"unit.unknown"> = {
       const plain = withoutRemark(word);
       if (plain !== undefined)
         return `\`${word}\` is no unit: nothing is attached to a unit. Write \`${plain}\`, and say in the name what it is.`;
-      return describeUnitTrouble({ ...trouble, suggestion: unitMeant(word, trouble.suggestion) });
+      const suggestion = unitMeant(word, trouble.suggestion);
+      const plainly = describeUnitTrouble({ ...trouble, suggestion });
+      return suggestion === undefined && isCountable(word)
+        ? `${plainly} If it is something that is counted, say so: \`items ${word}\`.`
+        : plainly;
     }
     const what = `\`${word}\` is a quantity and no unit, and what stands behind a number is its unit.`;
     return rewritten === undefined ? what : `${what} Write \`${rewritten}\`.`;
@@ -59,11 +63,16 @@ export const unitUnknown: Wording<"unit.unknown"> = {
     if (other !== undefined) return asMultiple(problem, row, other);
     const meant = unitMeant(word, trouble.suggestion);
     if (meant !== undefined) return corrected(problem, row, meant);
-    return isName(word) && !problem.isName
+    return isCountable(word) && !problem.isName
       ? [{ title: `Count ${word}: items ${word}`, edits: [statementAbove(row, context.snapshot, `items ${word}`)] }]
       : [];
   },
 };
+
+/** Whether a word can name what is counted; a single letter is more likely a slip. */
+function isCountable(word: string): boolean {
+  return isName(word) && word.length > 1;
+}
 
 /** π is no unit even where it stands right behind a number; what follows it there is a name. */
 const ROUND_CONSTANT = /^(π|pi(?![\p{L}\d_]))([\p{L}_][\p{L}\d_]*)?$/u;

@@ -14,6 +14,7 @@ const OTHER_UNITS: readonly OtherUnit[] = [
   { value: "745.7 W", names: ["hp"] },
   { value: "735.499 W", names: ["PS"] },
   { value: "9.80665 N", names: ["kgf", "kp"] },
+  { value: "10.7639 lx", names: ["fc"] },
   { value: "0.1 mT", names: ["gauss", "Gauss"] },
 ];
 

@@ -38,11 +38,10 @@ export function withoutRemark(word: string): string | undefined {
   return unit !== undefined && isBuiltInUnit(unit) ? unit : undefined;
 }
 
-/** What a change of case leads away from: `a` is the year of the standards, and `fc` the foot-candle. */
+/** What a change of case leads away from: `a` is the year of the standards. */
 const MEANT: ReadonlyMap<string, string | undefined> = new Map([
   ["Ohm", "ohm"],
   ["a", "year"],
-  ["fc", undefined],
   // A prefix that was left alone.
   ["k", undefined],
   // The newton metre, and no nanometre.

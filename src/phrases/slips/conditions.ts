@@ -9,10 +9,18 @@ export const CONDITIONS: readonly Slip[] = [
     says: ([, high], led) => `A band is written \`inside ${led![1]} .. ${high}\`.`,
   },
   {
+    // `must V inside 2 V, 4 V`
+    behind: /^,\s*(-?\d.*?)\s*$/,
+    before: /\binside\s+(-?\d[^,]*?)(\s*)$/,
+    says: ([, high], led) => `A band is written \`inside ${led![1]} .. ${high}\`.`,
+    mends: (_, led) => ({ back: led![2].length, length: 1, text: " .." }),
+  },
+  {
     // `must V in 2 .. 4 V`
-    behind: /^\.\./,
-    before: /\bin\s+-?[\d._]+\s*[\p{L}°µ%]*\s*$/u,
-    says: () => "A band is written `inside 11 .. 13 V`.",
+    behind: /^\.\.\s*(.+?)\s*$/,
+    before: /\bin(\s+)(-?[\d._]+\s*[\p{L}°µ%]*?)(\s*)$/u,
+    says: ([, high], led) => `A band is written \`inside ${led![2].trim()} .. ${high}\`.`,
+    mends: (_, led) => ({ back: led![0].length, length: 0, text: `inside${led![1]}${led![2]}${led![3]}` }),
   },
   {
     // `must V within 2 .. 4 V`
@@ -39,6 +47,26 @@ export const CONDITIONS: readonly Slip[] = [
     before: /^(must|should)\b/,
     says: () => "Conditions are joined by `and`.",
     mends: () => ({ length: 1, text: " and" }),
+  },
+  {
+    // `must: x < 3 V`
+    behind: /^:\s*(?=\S)/,
+    before: /^(must|should)\s*$/,
+    says: (_, led) => `The condition stands right behind \`${led![1]}\`.`,
+    mends: ([whole], led) => ({ back: led![0].length, length: whole.length, text: `${led![1]} ` }),
+  },
+  {
+    // `must x less than 4 V`, `must x at least 2 V`
+    behind: /^(?:is\s+)?((?:\p{L}+\s+){0,2}\p{L}+)\s+(?=-?\d|[\p{L}_(])/u,
+    before: /^(?:must|should)\s+\S/,
+    says: ([, words]) => (SIGNS.has(words) ? `It is written \`${SIGNS.get(words)}\`.` : undefined),
+    mends: ([whole, words]) => ({ length: whole.length, text: `${SIGNS.get(words)} ` }),
+  },
+  {
+    // `must 2 V < x and < 4 V`
+    behind: /^(?:<=|>=|<|>|≤|≥)\s*\S/,
+    before: /\b(?:and|or)\s+$/,
+    says: () => "Each condition has two sides; a chain is written `2 V < x < 4 V`.",
   },
   {
     // `must x is 3 V`
@@ -126,6 +154,34 @@ export const CONDITIONS: readonly Slip[] = [
     mends: ([whole]) => ({ length: whole.trimEnd().length, text: whole === "" ? " of builds" : "of builds" }),
   },
 ];
+
+/** Comparisons in words. */
+const SIGNS: ReadonlyMap<string, string> = new Map([
+  ["less than", "<"],
+  ["smaller than", "<"],
+  ["lower than", "<"],
+  ["below", "<"],
+  ["under", "<"],
+  ["more than", ">"],
+  ["greater than", ">"],
+  ["larger than", ">"],
+  ["higher than", ">"],
+  ["above", ">"],
+  ["exceeds", ">"],
+  ["at least", ">="],
+  ["not less than", ">="],
+  ["no less than", ">="],
+  ["min", ">="],
+  ["minimum", ">="],
+  ["at most", "<="],
+  ["up to", "<="],
+  ["not more than", "<="],
+  ["no more than", "<="],
+  ["max", "<="],
+  ["maximum", "<="],
+  ["equals", "="],
+  ["equal to", "="],
+]);
 
 /** The per cent of a normal distribution within so many standard deviations of its mean, either way. */
 const WITHIN: Readonly<Record<string, string>> = { 1: "68.27", 2: "95.45", 3: "99.73", 4: "99.994" };

@@ -13,6 +13,36 @@ export const LIMITS: readonly Slip[] = [
     mends: ([, comma]) => ({ length: comma.length, text: comma === "" ? "± " : " ± " }),
   },
   {
+    // `24 ± 5 % V`, `24 (±5 %) V`
+    behind: /^([\p{L}°µ]\S*)\s*$/u,
+    before: /(?<![\d.])(\d[\d.]*)\s*\(?\s*(?:±|\+\/-)\s*(\d[\d.]*\s*(?:%|ppm))\s*\)?\s*$/,
+    says: ([, unit], led) =>
+      `The unit stands behind the number that it belongs to: \`${led![1]} ${unit} ± ${led![2]}\`.`,
+    mends: ([whole, unit], led) => ({
+      back: led![0].length,
+      length: whole.length,
+      text: `${led![1]} ${unit} ± ${led![2]}`,
+    }),
+  },
+  {
+    // `min 2.8 typ 3.0 max 3.2 V`
+    behind: /^(-?\d[\d.]*)\s*(?:(?:typ|nom)\.?\s*(-?\d[\d.]*)\s*)?max\.?\s*(-?\d.*?)\s*$/,
+    before: /\bmin\s+$/,
+    says: (behind) => limitsText(joined(behind)),
+    mends: (behind, led) => ({ back: led![0].length, length: behind[0].length, text: joined(behind) }),
+  },
+  {
+    // `3.0 (2.8 .. 3.2) V`
+    behind: /^\(\s*(-?\d[\d.]*)\s*(?:\.\.|[-–]|to|,)\s*(-?\d[\d.]*)\s*\)/,
+    before: /(?<![\d.])(-?\d[\d.]*)(\s*)$/,
+    says: ([, low, high], led) => limitsText(`${low} .. ${led![1]} .. ${high}`),
+    mends: ([whole, low, high], led) => ({
+      back: led![0].length,
+      length: whole.length,
+      text: `${low} .. ${led![1]} .. ${high}`,
+    }),
+  },
+  {
     // `4.75 to 5.25 V`: the word has been read as a unit.
     behind: /^(-?\d[^)\],]*?)\s*(?:[)\],].*)?$/,
     before: /(-?\d[\d._]*\s*[\p{L}°µ%]*?)(\s+(?:to|until|thru)\s+)$/u,
@@ -94,6 +124,10 @@ function defined(behind: string): RegExp {
 
 function assumed([lead, , name]: RegExpExecArray, behind: string, value: string) {
   return { back: lead.length, length: behind.length, text: `assume ${name} = ${value}` };
+}
+
+function joined([, low, typical, high]: RegExpExecArray): string {
+  return [low, typical, high].filter((each: string | undefined) => each !== undefined).join(" .. ");
 }
 
 function roughlyText(name: string, value: string): string {

@@ -9,6 +9,13 @@ export const REMARKS: readonly Slip[] = [
     mends: ([whole]) => ({ length: whole.length, text: whole === "//" ? "#" : "# " }),
   },
   {
+    // `given supply = 24 V // sheet`
+    behind: /^\/\/\s*/,
+    before: /^(?:given|assume|over|measured|must|should)\b/,
+    says: () => "A comment begins with `#`.",
+    mends: ([whole]) => ({ length: whole.length, text: "# " }),
+  },
+  {
     // `a // b`
     behind: /^\/\//,
     says: () => "In parallel is written `||`; a comment begins with `#`.",
@@ -22,7 +29,7 @@ export const REMARKS: readonly Slip[] = [
   },
   {
     // `C = 100 nF, X7R`
-    behind: /^,\s*(?=[\p{L}_][^=<>"]*$)/u,
+    behind: /^[,;]\s*(?=[\p{L}_][^=<>"]*$)/u,
     before: /=\s*-?\d[^([=]*$/,
     says: () => "A remark stands behind `#`.",
     mends: ([whole]) => ({ length: whole.length, text: " # " }),

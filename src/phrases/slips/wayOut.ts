@@ -3,6 +3,7 @@ import { CHOICES } from "./choices";
 import { CONDITIONS } from "./conditions";
 import { FORMULAS } from "./formulas";
 import { LIMITS } from "./limits";
+import { OPENINGS } from "./openings";
 import { PRODUCTS } from "./products";
 import { REMARKS } from "./remarks";
 import type { Slip } from "./slip";
@@ -23,9 +24,10 @@ const LONGEST = 1000;
 /** The first that fits speaks. A remark can be anything, so it comes last, and a product of two words just before it. */
 const SLIPS: readonly Slip[] = [
   ...SPREADSHEETS,
+  ...CHOICES,
+  ...OPENINGS,
   ...CONDITIONS,
   ...LIMITS,
-  ...CHOICES,
   ...FORMULAS,
   ...UNITS,
   ...PRODUCTS,
