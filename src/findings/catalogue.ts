@@ -150,7 +150,10 @@ export function findingsOf(context: FindingContext): readonly Finding[] {
 
 /** What answers the findings that touch a span. Costly: some fixes are tried before they are offered. */
 export function* fixesAt(context: FindingContext, span: Span): InSlices<readonly FindingFix[]> {
-  const touching = casesOf(context).filter(({ finding: { span: at } }) => at.start <= span.end && span.start <= at.end);
+  const touching = casesOf(context).filter((each) => {
+    const at = placeOf(each);
+    return at.start <= span.end && span.start <= at.end;
+  });
   const found: FindingFix[] = [];
   for (const { finding, problem, row } of touching) {
     const fixes = wordingOf(problem).fixes?.(problem, siteOf(row, context)) ?? [];
@@ -200,6 +203,12 @@ function casesOf(context: FindingContext): readonly Case[] {
     ...problems.map(({ problem, row }) => worded(problem, row, context)),
   ];
   return all.sort((a, b) => byPlace(a.finding.span, b.finding.span));
+}
+
+/** Where a finding is answered: what is said of a rule as a whole, anywhere on it. */
+function placeOf({ finding, row, problem }: Case): Span {
+  if (!row || !("rule" in problem)) return finding.span;
+  return { start: row.start, end: row.start + row.statement.text.length };
 }
 
 function worded(problem: AnyProblem, row: Row | undefined, context: FindingContext): Case {

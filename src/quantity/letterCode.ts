@@ -84,6 +84,26 @@ export function readLetterCode(text: string): LetterCode | undefined {
 }
 
 /**
+ * The codes of the same value with a narrower tolerance, the widest first, each with that tolerance as text: `4k7G` and
+ * `2 %` of `4k7J`. Tolerances that differ to either side are left out; none where the code has no tolerance.
+ */
+export function narrowerCodes(code: string): readonly { readonly text: string; readonly tolerance: string }[] {
+  const read = readLetterCode(code);
+  const present = read?.absoluteTolerance ?? read?.tolerance;
+  if (!read || !present) return [];
+  const half = Math.max(-present.low, present.high);
+  const letters = read.absoluteTolerance
+    ? Object.entries(PICOFARADS).map(([letter, pF]) => ({ letter, half: pF * 1e-12, tolerance: `${pF} pF` }))
+    : Object.entries(TOLERANCES).flatMap(([letter, [below, above]]) =>
+        below === above ? [{ letter, half: above / 100, tolerance: `${above} %` }] : [],
+      );
+  return letters
+    .filter((each) => each.half < half * (1 - 1e-9))
+    .sort((a, b) => b.half - a.half)
+    .map(({ letter, tolerance }) => ({ text: code.slice(0, -1) + letter, tolerance }));
+}
+
+/**
  * The code of a positive value in ohms or farads, as designers write it (`4k7`, `0R47`, `100n`), which
  * {@link readLetterCode} reads as the same double; undefined where the value needs more than four digits or has no letter.
  */

@@ -70,6 +70,39 @@ describe("a rule that fails", () => {
       ],
     ));
 
+  it("is offered limits that are narrower about the nominal value, in their own unit", () => {
+    assert.deepEqual(titles("given a = 4.5 .. 5.5 V\ngiven b = 1 V\nmust ¦a + b <= 6.35 V"), [
+      "4.65 .. 5.35 V or narrower for a: a + b 5.65 .. 6 .. 6.35 V, all rules hold",
+    ]);
+    // 5.5 V may be 5.2 V: two fifths of the way from typical, or so little more that it rounds down to it; 4 V as much nearer.
+    assert.deepEqual(titles("given a = 4 .. 5 .. 5.5 V\ngiven b = 1 V\nmust ¦a + b <= 6.2 V"), [
+      "4.59 .. 5 .. 5.2 V or narrower for a: a + b 5.59 .. 6 .. 6.2 V, all rules hold",
+    ]);
+    assert.deepEqual(titles('given I = 800 nA .. 1.2 µA\nassume T = 10 .. 25 .. 60 °C from "x"\nmust ¦T <= 50 °C'), [
+      "14 .. 25 .. 50 °C or narrower for T: all rules hold",
+    ]);
+  });
+
+  it("is offered the letter code of a narrower tolerance", () => {
+    assert.deepEqual(titles("R = 4.7 kΩ choose 4k7J\nI = 5 V / R\nmust ¦I <= 1.09 mA"), [
+      "Use 5.1 kΩ for R: I 934 .. 980 .. 1032 µA, all rules hold",
+      "4k7G (± 2 %) or better for R: I 1.043 .. 1.064 .. 1.086 mA, all rules hold",
+    ]);
+    assert.deepEqual(titles("given C = 4p7D\nmust ¦C <= 5 pF"), ["4p7C (± 0.25 pF) or better for C: all rules hold"]);
+  });
+
+  it("is offered a smaller expanded uncertainty at the same coverage factor", () =>
+    // The worst case counts 3/2 of it: 0.9 mg of 0.6 mg, and 0.45 mg is what the rule leaves.
+    assert.deepEqual(titles("given m = 100 mg ± 0.6 mg (k = 2)\nmust ¦m <= 100.45 mg"), [
+      "± 0.3 mg (k = 2) or better for m: all rules hold",
+    ]));
+
+  it("is offered its ways out anywhere on its line", () => {
+    const text = "R = 12 Ω choose 12 Ω ± 5 % from E24\nI = 5 V / R\n";
+    for (const rule of ["¦must I <= 250 mA # fuse", "must I <= 250 mA # fu¦se", "must I¦ <= 250 mA # fuse"])
+      assert.equal(titles(text + rule).length, 1, rule);
+  });
+
   it("is offered no tolerance where none is narrow enough, nor where it is false at nominal", () => {
     assert.deepEqual(titles("given a = 5 V ± 10 %\ngiven b = 1 .. 3 V\nmust ¦a + b <= 7.5 V"), []);
     assert.deepEqual(titles("given a = 5 V ± 10 %\nmust ¦a <= 4 V"), []);
