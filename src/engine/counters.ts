@@ -47,7 +47,18 @@ interface Limits {
   readonly high: number;
 }
 
-/** Whole numbers that are known while compiling, the lower first, and not too far apart; reported where they are not. */
+/** As far as a quotient may miss a whole number: decimal fractions behave as on paper. */
+const WHOLE_WITHIN = 1e-12;
+
+function whole(value: number): number {
+  const nearest = Math.round(value);
+  return Math.abs(value - nearest) <= WHOLE_WITHIN * Math.abs(value) ? nearest : value;
+}
+
+/**
+ * Two certain whole numbers, the lower first, and not too far apart; reported where they are not. A quantity that is one now is
+ * counted to as it stands, and what counts is compiled again when it changes.
+ */
 function limitsOf(compiler: Compiler, nodes: readonly Node[]): Limits | undefined {
   const { tree } = compiler;
   const refuse = (node: Node, reason: (EngineTrouble & { code: "counter.limits" })["reason"]) =>
@@ -64,7 +75,14 @@ function limitsOf(compiler: Compiler, nodes: readonly Node[]): Limits | undefine
     if (numbers.dimension !== RATIO) return refuse(node, "not whole");
     if ("low" in numbers) found.push(numbers.low, numbers.high);
     else if (numbers.kind === "quantity" && numbers.constant !== undefined) found.push(numbers.constant);
-    else return refuse(node, "not known");
+    else if (numbers.kind !== "quantity" || numbers.isList) return refuse(node, "not whole");
+    else {
+      const [{ nominal, low, high }] = compiler.peek(numbers.at);
+      const isNamed = tree.kind(node) === Kind.Name || tree.kind(node) === Kind.Member;
+      if (Number.isNaN(nominal)) return isNamed ? compiler.block(compiler.text(node)) : refuse(node, "not whole");
+      if (low !== high) return refuse(node, "not certain");
+      found.push(whole(nominal));
+    }
   }
   const [low, high = low] = found;
   if (found.length !== 2 || !Number.isInteger(low) || !Number.isInteger(high)) return refuse(first, "not whole");

@@ -250,7 +250,7 @@ export type EngineTrouble =
   | {
       readonly code: "counter.limits";
       readonly text: string;
-      readonly reason: "not whole" | "not known" | "none" | "too many";
+      readonly reason: "not whole" | "not certain" | "none" | "too many";
     }
   | {
       readonly code: "lookup.keys";

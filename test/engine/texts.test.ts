@@ -1,4 +1,5 @@
-import { checkFindings } from "../notation";
+import assert from "node:assert/strict";
+import { checkFindings, openNotes } from "../notation";
 import { tells } from "./told";
 
 describe("text as an argument", () => {
@@ -82,17 +83,27 @@ describe("a counter", () => {
     ]);
   });
 
-  it("has limits that are known while compiling", () => {
+  it("has certain limits, and follows them", () => {
     tells([
       ["power_series(x, n) = sum(x^k for k = 0 .. n)", "function"],
       ["a = power_series(2, 3)", "15"],
       ["b = sum(k for k = (2 - 1) .. size([1, 2, 3]))", "6"],
+      ["n = 0.3 / 0.1", "3"],
+      ["c = sum(k for k = 1 .. n)", "6"],
+      ["d = sum(k for k = n .. highest(3.5 ± 0.5))", "7"],
+      ["e = power_series(2, n)", "15"],
     ]);
+    const notes = openNotes("    n = 3\n    a = sum(k for k = 1 .. n)\n");
+    notes.replace("note.calcs.md", "    n = 4\n    a = sum(k for k = 1 .. n)\n");
+    const outcome = notes.snapshot().find("a")?.outcome;
+    assert.equal(outcome?.kind === "quantity" && outcome.values[0].nominal, 10);
     checkFindings(`
-    n = 3
+    n = 3 ± 1
     a = sum(k for k = 1 .. n)
                            ~ counter.limits
-                           | The counter cannot run over \`n\`: its limits have to be known before anything is computed. Write the number, or \`size(…)\` of a list.
+                           | The counter cannot run over \`n\`: its limits are certain, and this has a range. Take its \`nominal(…)\`, \`lowest(…)\` or \`highest(…)\`.
+    o = sum(k for k = 1 .. (1 / (1 - 1)))
+                           ~~~~~~~~~~~~~ counter.limits
     b = sum(k for k = 1.5 .. 3)
                       ~~~~~~~~ counter.limits
     c = sum(k for k = 1 .. 3 V)
