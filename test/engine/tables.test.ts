@@ -107,6 +107,21 @@ ${PARTS}`;
     assert.deepEqual(heavy?.kind === "column" && heavy.truths, [false, true]);
   });
 
+  it("adds up row by row, by a column of numbers or cell by cell", () => {
+    const note = `
+| stack: | no | t    | top = sum(filter(stack.t, stack.no <= no)) | sum                       |
+| ------ | -: | ---: | -----------------------------------------: | ------------------------: |
+| a      | 1  | 2 mm |                                            | = stack.a.t               |
+| b      | 2  | 3 mm |                                            | = stack.a.sum + stack.b.t |
+| c      | 3  | 5 mm |                                            | = stack.b.sum + stack.c.t |
+`;
+    for (const column of ["stack.top", "stack.sum"])
+      assert.deepEqual(
+        cellsOf(note, column).map((x) => Math.round(x * 1e6)),
+        [2000, 5000, 10_000],
+      );
+  });
+
   it("shares a literal of its formula between the rows, and draws each cell by itself", () => {
     const note = `
     apart = parts.a.x - parts.b.x
