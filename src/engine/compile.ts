@@ -137,9 +137,14 @@ export class Compiler {
     return [this.top, this.frame.entry];
   }
 
+  /** So much has been compiled of this definition that the rest is refused. */
+  get isTooLarge(): boolean {
+    return this.code.count > this.mostOperations;
+  }
+
   /** The operand of an expression; undefined where it has none, for which a problem or {@link blockedBy} is the reason. */
   expression(node: Node): Operand | undefined {
-    if (this.code.count > this.mostOperations)
+    if (this.isTooLarge)
       return this.fail(node, { code: "function.tooLarge", name: this.frame.calls[0]?.name ?? this.top.name ?? "" });
     const { tree } = this;
     switch (tree.kind(node)) {

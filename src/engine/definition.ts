@@ -6,7 +6,7 @@ import { ColumnCompiler } from "./columns";
 import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
-import type { DomainCheck } from "./domainChecks";
+import { conjuncts, type DomainCheck } from "./domainChecks";
 import { compileSolution } from "./equation";
 import { NO_TYPE, type Entry, type EntryType } from "./entry";
 import { partAt } from "./members";
@@ -304,8 +304,7 @@ class DefinitionCompiler {
         return this.rule(tree.first(node));
       case Kind.Binary:
         if (tree.operator(node) !== Operator.And) break;
-        this.rule(tree.first(node));
-        return this.rule(tree.next(tree.first(node)));
+        return conjuncts(tree, node).forEach((part) => this.rule(part));
       case Kind.Comparison:
         return this.comparison(node);
     }

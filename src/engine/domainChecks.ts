@@ -195,11 +195,18 @@ export interface DomainCall {
   readonly caller?: DomainCheck["caller"];
 }
 
+/** What is joined by a chain of `and`, in the order of the text; in brackets there may be more. */
+export function conjuncts(tree: Tree, node: Node): readonly Node[] {
+  const chain = tree.chain(node);
+  const from = chain.findLastIndex((link) => (tree.operator(link) as Operator) !== Operator.And) + 1;
+  return [tree.first(chain[from]), ...chain.slice(from).map((link) => tree.next(tree.first(link)))];
+}
+
 /** What `and` joins. */
 function partsOf(tree: Tree, node: Node): readonly Node[] {
   if (tree.kind(node) === Kind.Group) return partsOf(tree, tree.first(node));
   const isJoined = tree.kind(node) === Kind.Binary && (tree.operator(node) as Operator) === Operator.And;
-  return isJoined ? tree.children(node).flatMap((child) => partsOf(tree, child)) : [node];
+  return isJoined ? conjuncts(tree, node).flatMap((part) => partsOf(tree, part)) : [node];
 }
 
 /** The names in an expression that fit, each once, in the order of the text. */
@@ -207,7 +214,10 @@ export function namesIn(tree: Tree, node: Node, fits: (name: string) => boolean)
   const names = new Set<string>();
   const walk = (at: Node) => {
     if (tree.kind(at) === Kind.Name && fits(tree.text(at))) names.add(tree.text(at));
-    for (let child = tree.first(at); child !== NONE; child = tree.next(child)) walk(child);
+    const chain = tree.kind(at) === Kind.Binary ? tree.chain(at) : undefined;
+    if (chain) walk(tree.first(chain[0]));
+    for (const link of chain ?? []) walk(tree.next(tree.first(link)));
+    for (let child = chain ? NONE : tree.first(at); child !== NONE; child = tree.next(child)) walk(child);
   };
   walk(node);
   return [...names];

@@ -178,6 +178,12 @@ class Walk {
         for (const limit of limits) this.expression(limit);
         return this.binding([name], () => this.expression(body));
       }
+      case Kind.Binary: {
+        const chain = tree.chain(node);
+        this.expression(tree.first(chain[0]));
+        for (const link of chain) this.expression(tree.next(tree.first(link)));
+        return;
+      }
       default:
         for (let child = tree.first(node); child !== NONE; child = tree.next(child)) this.expression(child);
     }

@@ -1,5 +1,5 @@
 import { divide, multiply, power as powerOf, RATIO, TEMPERATURE, type Dimension } from "../quantity/dimension";
-import { Operator, type Node } from "../syntax/tree";
+import { Kind, Operator, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import { quantity, seenAt, truth, type Operand, type QuantityTraits } from "./operand";
 import { Op } from "./operation";
@@ -27,10 +27,22 @@ export function compileUnary(compiler: Compiler, node: Node): Operand | undefine
 /** Compiles an operator between two expressions. */
 export function compileBinary(compiler: Compiler, node: Node): Operand | undefined {
   const { tree } = compiler;
+  const first = tree.first(node);
+  if (tree.kind(first) !== Kind.Binary) return compileLink(compiler, node, compiler.expression(first));
+  const chain = tree.chain(node);
+  let left = compiler.expression(tree.first(chain[0]));
+  for (const link of chain) {
+    left = compileLink(compiler, link, left);
+    if (!left && compiler.isTooLarge) break;
+  }
+  return left;
+}
+
+/** An operator whose left side is compiled. */
+function compileLink(compiler: Compiler, node: Node, left: Operand | undefined): Operand | undefined {
+  const { tree } = compiler;
   const operator = tree.operator(node) as Operator;
-  const leftNode = tree.first(node);
-  const left = compiler.expression(leftNode);
-  const right = compiler.expression(tree.next(leftNode));
+  const right = compiler.expression(tree.next(tree.first(node)));
   if (!left || !right) return undefined;
   if (operator === Operator.And || operator === Operator.Or) {
     const word = operator === Operator.And ? "`and`" : "`or`";

@@ -11,8 +11,8 @@ import { holds, type Word, type WordSet } from "./word";
 export const DEEPEST_NESTING = 200;
 
 /**
- * How tall a tree may grow through chains such as `a + b + c …`, which need no nesting. Whoever walks the tree by
- * calling itself must not run out of stack, so a sum of more terms than this has to be split in two.
+ * How tall a tree may grow without nesting, as by `a.b.c …`. Whoever walks the tree by calling itself must not run out of
+ * stack. Sums, products and other chains of operators are walked along, and may be of any length.
  */
 export const TALLEST_TREE = 1000;
 
@@ -39,6 +39,11 @@ export class Cursor extends Lexer {
   private depth = 0;
   private troubledAt = -1;
   private abandoned = false;
+
+  /** The statement was given up: what was read of it is not what it says. */
+  get isAbandoned(): boolean {
+    return this.abandoned;
+  }
 
   open(arena: Arena, text: string): void {
     this.tree = new Tree(arena);

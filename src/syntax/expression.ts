@@ -7,8 +7,16 @@ import { Form, Kind, NONE, Notation, Operator, type Node } from "./tree";
 import { readSuperscript } from "./unit";
 import { Word } from "./word";
 
-/** An expression, from the loosest binding: or, and, not, comparison, if, without, `+ -`, `* /`, minus, `||`, `^`. */
+/**
+ * An expression, from the loosest binding: or, and, not, comparison, if, without, `+ -`, `* /`, minus, `||`, `^`.
+ * Of what was given up half-way nothing has a value.
+ */
 export function expression(at: Cursor): Node {
+  const node = whole(at);
+  return at.isAbandoned ? at.spoil(node) : node;
+}
+
+function whole(at: Cursor): Node {
   if (!at.enter()) return at.absent();
   let left = conjunction(at);
   while (at.isWord(Word.Or)) {
@@ -22,7 +30,8 @@ export function expression(at: Cursor): Node {
 
 /** What can stand on one side of a comparison. */
 export function comparand(at: Cursor): Node {
-  return at.isWord(Word.If) ? conditional(at) : without(at);
+  const node = at.isWord(Word.If) ? conditional(at) : without(at);
+  return at.isAbandoned ? at.spoil(node) : node;
 }
 
 /** A name, from its word. */
@@ -270,7 +279,9 @@ function superscript(at: Cursor, base: Node): Node {
 
 function binary(at: Cursor, operator: Operator, left: Node, right: Node, leftHeight: number): Node {
   const { tree } = at;
-  at.rise(Math.max(leftHeight, at.height) + 1);
+  // A chain is walked along, see `Tree.chain`: another link makes it longer and no taller.
+  const isChain = tree.kind(left) === Kind.Binary;
+  at.rise(Math.max(isChain ? leftHeight : leftHeight + 1, at.height + 1));
   tree.join(left, right);
   return tree.add(Kind.Binary, tree.start(left), tree.end(right), left, operator);
 }

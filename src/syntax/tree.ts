@@ -271,6 +271,16 @@ export class Tree {
     return result;
   }
 
+  /**
+   * The operators that begin with the same operand, the innermost first: of `a + b * c - d` the `+` and the `-`. A chain
+   * may have thousands, so that whoever walks a tree by calling itself goes along it instead of down.
+   */
+  chain(node: Node): Node[] {
+    const chain = [node];
+    for (let left = this.first(node); this.kind(left) === Kind.Binary; left = this.first(left)) chain.push(left);
+    return chain.reverse();
+  }
+
   /** Copies this statement's rows to another arena and looks there from now on. */
   moveTo(arena: Arena): void {
     const from = this.arena;

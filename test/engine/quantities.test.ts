@@ -1,4 +1,5 @@
-import { checkFindings } from "../notation";
+import assert from "node:assert/strict";
+import { checkFindings, openNotes } from "../notation";
 import { tells } from "./told";
 
 describe("counted units and money", () => {
@@ -97,6 +98,34 @@ describe("dimensions", () => {
        ~~ unit.shownIn
     `,
     );
+  });
+});
+
+describe("chains", () => {
+  const value = (...lines: readonly string[]) => {
+    const { outcome } = openNotes(lines.map((line) => `    ${line}\n`).join(""))
+      .snapshot()
+      .rows.at(-1)!;
+    assert.ok(outcome.kind === "quantity");
+    return outcome.values[0]?.nominal;
+  };
+
+  it("may be of any length, as pasted sums are", () => {
+    assert.equal(value(`x = 1 V${" + 1 V".repeat(2999)}`), 3000);
+    assert.equal(value("a = 2", `x = a${" + a * 3 - a / 2".repeat(2000)}`), 2 + 2000 * 5);
+    assert.equal(value("a = 2", `f(q) = q${" + q".repeat(2999)}`, "x = f(a)"), 6000);
+    const { outcome } = openNotes(`    must 1 < 2${" and 1 < 2".repeat(2999)}\n`).snapshot().rows[0];
+    assert.ok(outcome.kind === "rule" && outcome.state === "holds");
+  });
+
+  it("and what is nested too deep to be read has no value, not that of a part", () => {
+    for (const text of [
+      `2${"^1".repeat(500)}`,
+      `${"-".repeat(500)}2`,
+      `a${".b".repeat(2000)}`,
+      `2 + ${"(".repeat(500)}3`,
+    ])
+      assert.equal(value("a = 2", `x = ${text}`), undefined, text.slice(0, 20));
   });
 });
 

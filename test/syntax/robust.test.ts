@@ -129,11 +129,18 @@ describe("nesting and length", () => {
       }
     });
 
-  const tall: Readonly<Record<string, (times: number) => string>> = {
+  const chains: Readonly<Record<string, (times: number) => string>> = {
     sum: (n) => "x = 1" + " + 1".repeat(n),
     product: (n) => "x = a" + " * a".repeat(n),
     parallel: (n) => "x = a" + " || a".repeat(n),
+    "sum of products": (n) => "x = a" + " + a * 2 / 3 - a".repeat(n / 4),
     and: (n) => "must a" + " and a".repeat(n),
+    or: (n) => "must a" + " or a".repeat(n),
+  };
+  for (const [name, write] of Object.entries(chains))
+    it(`${name}: a chain of 100,000 is read`, () => assert.deepEqual(codes(parse(write(100_000))), []));
+
+  const tall: Readonly<Record<string, (times: number) => string>> = {
     members: (n) => "x = a" + ".b".repeat(n),
     indices: (n) => "x = a" + "[1]".repeat(n),
   };
