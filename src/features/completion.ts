@@ -6,6 +6,7 @@ import { relativePath } from "../engine/relativePath";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { writingAt } from "../engine/writing";
 import { signatureOf } from "../syntax/signature";
+import { quotableAt } from "../phrases/quotable";
 import { outcomeText } from "../phrases/outcomeText";
 import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
 import { listedUnits } from "../phrases/unitList";
@@ -20,12 +21,12 @@ import { rowKey } from "../syntax/table";
 import type { Span } from "../text/span";
 import type { Completion } from "./feature";
 
-/** What can be written at a place, the likeliest first; nothing in prose, in comments and in quotes but the path of a note. */
+/** What can be written at a place, the likeliest first; nothing in prose and in comments, and in quotes only what has a meaning there. */
 export function completions(snapshot: Snapshot, offset: number, notes: Notes): readonly Completion[] {
   const writing = writingAt(snapshot, offset);
   if (!writing || writing.inside === "comment") return [];
   const before = writing.before.replace(/\s*(?:#[^\n]*)?\r?\n\s*/g, " ");
-  if (writing.inside === "text") return notePaths(snapshot, before, offset, notes);
+  if (writing.inside === "text") return inQuotes(snapshot, before, offset, notes);
   const unit = UNIT.exec(before) ?? BRACKET.exec(before);
   const word = unit ? unit.groups!.word : WORD.exec(before)![0];
   const place: Place = {
@@ -343,6 +344,22 @@ function series({ span }: Place): readonly Completion[] {
     insert: name,
     span,
     rank: `1${i}`,
+  }));
+}
+
+/** A text in quotes: the path of a note, a row or a text of a table, a series. */
+function inQuotes(snapshot: Snapshot, before: string, offset: number, notes: Notes): readonly Completion[] {
+  const quote = before.lastIndexOf('"');
+  const span = { start: offset - (before.length - quote - 1), end: offset };
+  const texts = quotableAt(snapshot, before.slice(0, quote), notes);
+  if (texts.length === 0) return notePaths(snapshot, before, offset, notes);
+  return texts.map(({ text, kind, detail }, i) => ({
+    label: text,
+    kind,
+    detail,
+    insert: text,
+    span,
+    rank: `1${String(i).padStart(4, "0")}`,
   }));
 }
 

@@ -82,6 +82,23 @@ describe("a data table in the editor", () => {
     );
   });
 
+  it("completes in quotes the names of rows, the texts of a column, series and ways to look up", () => {
+    const labels = (line: string) => {
+      const { text, offset } = marked(NOTE.replace("    one = parts.bar.price\n", `    one = ${line}\n`));
+      return holding({ [PATH]: text })
+        .completions(PATH, offset)
+        .map(({ label, span }) => `${label} ${text.slice(span.start, span.end)}`);
+    };
+    assert.deepEqual(labels('parts["M¦'), ["bar M", "M3×8 M"]);
+    assert.deepEqual(labels('parts["¦"].qty'), ["bar ", "M3×8 "]);
+    assert.deepEqual(labels('sum(filter(parts.qty, parts.kind = "sc¦"))'), ["lamp sc", "screw sc"]);
+    assert.deepEqual(labels('sum(filter(parts.qty, parts.kind != "¦'), ["lamp ", "screw "]);
+    assert.deepEqual(labels('nearest("E¦", 3 Ω)').slice(0, 2), ["E3 E", "E6 E"]);
+    assert.deepEqual(labels('lookup(2, [1, 2], sorted([3, 4]), "¦")'), ["step ", "exact "]);
+    assert.deepEqual(labels('interpolate(2, [1, 2], [3, 4], "¦")'), ["linear ", "smooth "]);
+    assert.deepEqual(labels('lookup("¦", parts.kind, parts.qty)'), []);
+  });
+
   it("finds definitions and references of columns, rows and the table", () => {
     const text = (offset: number) => {
       const place = service().definition(PATH, offset);
