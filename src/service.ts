@@ -488,16 +488,21 @@ export class Service {
   }
 
   private distribution(home: Snapshot, { statement }: Row, result: number, trials: TrialCount) {
-    const entry = this.entriesOf(home).get(statement);
+    const entry = this.entryOf(home, statement);
     return entry && distributionOf(this.program, entry, result, trials, home.text);
   }
 
   private budget(home: Snapshot, { statement }: Row, result: number, allowance?: Allowance) {
-    const entry = this.entriesOf(home).get(statement);
+    const entry = this.entryOf(home, statement);
     return entry && budgetOf(this.program, entry, result, allowance);
   }
 
-  private entriesOf(snapshot: Snapshot): ReadonlyMap<Statement, Entry> {
+  private entryOf(snapshot: Snapshot, statement: Statement): Entry | undefined {
+    const place = snapshot.placeOf(statement);
+    return place === undefined ? undefined : this.entriesOf(snapshot)[place];
+  }
+
+  private entriesOf(snapshot: Snapshot): readonly Entry[] {
     const { path } = snapshot;
     const known = this.known.entries.get(path);
     if (known) return known;
@@ -510,7 +515,7 @@ export class Service {
 /** What was worked out of the notes in one state of them. */
 class Worked {
   readonly findings = new Map<string, readonly Finding[]>();
-  readonly entries = new Map<string, ReadonlyMap<Statement, Entry>>();
+  readonly entries = new Map<string, readonly Entry[]>();
   toSettle?: readonly GuessToSettle[];
 
   constructor(readonly revision: number) {}

@@ -199,10 +199,12 @@ class Uses {
 
   private lookedFor(name: string): readonly UseInRow[] {
     const found: UseInRow[] = [];
+    // Names are compared in a form that other spellings share, but only beyond ASCII; tables spell theirs in other lines.
+    const isPlain = !BEYOND_ASCII.test(this.snapshot.text);
     this.snapshot.columns.statements.forEach((statement, i) => {
-      // Names are compared in a form that other spellings share, but only beyond ASCII; tables spell theirs in other lines.
-      const isPlain = statement.kind !== "table" && statement.kind !== "column" && !BEYOND_ASCII.test(statement.text);
-      if (isPlain && !statement.text.includes(name)) return;
+      const isOfTable = statement.kind === "table" || statement.kind === "column";
+      const isSpelt = !isOfTable && (isPlain || !BEYOND_ASCII.test(statement.text));
+      if (isSpelt && !statement.text.includes(name)) return;
       for (const use of nameUsesOf(statement)) if (use.name === name) found.push({ row: this.snapshot.row(i), use });
     });
     return found;
@@ -318,7 +320,8 @@ export function declarationsOf(
   row: Row,
 ): readonly { readonly name: string; readonly span: Span }[] {
   const { tree } = row.statement;
-  return declaredNames(row.statement)
-    .filter(({ node }) => tree.kind(node) === Kind.Name)
-    .map(({ name, node }) => ({ name, span: snapshot.spanOf(row, tree.span(node)) }));
+  const declared: { name: string; span: Span }[] = [];
+  for (const { name, node } of declaredNames(row.statement))
+    if (tree.kind(node) === Kind.Name) declared.push({ name, span: snapshot.spanOf(row, tree.span(node)) });
+  return declared;
 }

@@ -44,6 +44,9 @@ export interface PlacedBlock {
   readonly start: number;
 }
 
+/** So many statements are looked for one by one before an index of all is made, which costs as much as hundreds. */
+const WORTH_AN_INDEX = 100;
+
 /**
  * A note, settled: its text, its blocks and its statements with their outcomes, in the order of the text. Immutable.
  * Everything that a person sees is a function of one.
@@ -52,7 +55,8 @@ export class Snapshot {
   private lineIndex?: LineIndex;
   private readonly madeRows: Row[] = [];
   private allRows?: readonly Row[];
-  private byStatement?: Map<Statement, Row>;
+  private places?: Map<Statement, number>;
+  private placesAsked = 0;
 
   /** @param names where names are first defined, by the number of the row, if that is known from the snapshot before */
   constructor(
@@ -104,8 +108,19 @@ export class Snapshot {
   }
 
   rowOf(statement: Statement): Row | undefined {
-    this.byStatement ??= new Map(this.rows.map((row) => [row.statement, row]));
-    return this.byStatement.get(statement);
+    const place = this.placeOf(statement);
+    return place === undefined ? undefined : this.row(place);
+  }
+
+  /** Which of {@link rows} a statement is. */
+  placeOf(statement: Statement): number | undefined {
+    const { statements } = this.columns;
+    if (!this.places && this.placesAsked++ < WORTH_AN_INDEX) {
+      const place = statements.indexOf(statement);
+      return place < 0 ? undefined : place;
+    }
+    this.places ??= new Map(statements.map((each, i) => [each, i]));
+    return this.places.get(statement);
   }
 
   /** The statement on which an offset lies, its last character's end included. */

@@ -37,14 +37,15 @@ interface Part {
 
 /** Headings and statements in the order of the text. */
 function partsOf(snapshot: Snapshot): readonly Part[] {
-  const statements = snapshot.rows.flatMap((row): Part[] => {
+  const parts = headingsOf(snapshot);
+  for (const row of snapshot.rows) {
     const symbol = symbolOf(snapshot, row);
-    return symbol ? [{ symbol }] : [];
-  });
-  return [...headingsOf(snapshot), ...statements].sort((a, b) => a.symbol.span.start - b.symbol.span.start);
+    if (symbol) parts.push({ symbol });
+  }
+  return parts.sort((a, b) => a.symbol.span.start - b.symbol.span.start);
 }
 
-function headingsOf({ blocks, text }: Snapshot): readonly Part[] {
+function headingsOf({ blocks, text }: Snapshot): Part[] {
   const headings = blocks.flatMap(({ block, start }) =>
     block.kind === "prose"
       ? block.headings.map(({ span, level, text: title }) => ({
@@ -77,7 +78,9 @@ function symbolOf(snapshot: Snapshot, row: Row): DocumentSymbol | undefined {
   if (!words) return undefined;
   if (row.cells) return tableSymbol(snapshot, row, words);
   const span = { start: row.start, end: row.start + row.statement.text.length };
-  return { ...words, detail: outcomeText(row.outcome), kind, span, children: [] };
+  // Field by field: a note has as many of them as lines, and a spread one costs several times as much.
+  const { name, nameSpan } = words;
+  return { name, nameSpan, detail: outcomeText(row.outcome), kind, span, children: [] };
 }
 
 const KINDS: Partial<Readonly<Record<Statement["kind"], DocumentSymbol["kind"]>>> = {

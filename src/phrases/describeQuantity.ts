@@ -65,12 +65,12 @@ function valuesText(values: readonly Extent[], of: QuantityOutcome): string {
 }
 
 /** The formula with the numbers set under the symbols; nothing for a plain literal. */
-function formula({ statement }: Row, home: Snapshot, notes: Notes): string {
+function formula(row: Row, home: Snapshot, notes: Notes): string {
+  const { statement } = row;
   if (statement.kind === "let") {
     const { tree, left, right } = statement;
-    const solved = home.rowOf(statement);
     const span = { start: tree.start(left), end: tree.end(right) };
-    return solved ? formulaIn(solved, span, home, notes, () => undefined) : "";
+    return formulaIn(row, span, home, notes, () => undefined);
   }
   if (
     statement.kind === "function" ||
@@ -79,8 +79,7 @@ function formula({ statement }: Row, home: Snapshot, notes: Notes): string {
     statement.value === undefined
   )
     return "";
-  const row = home.rowOf(statement);
-  return row ? formulaOf(row, statement.value, home, notes, () => undefined) : "";
+  return formulaOf(row, statement.value, home, notes, () => undefined);
 }
 
 /**
