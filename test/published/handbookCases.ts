@@ -48,13 +48,14 @@ export function uncheckedFunctions(chapter: string): readonly string[] {
   return functionsOf(chapter).filter((name) => !calls.some((call) => isCallOf(call, chapter, name)));
 }
 
-/** For each chapter, a line of Markdown that says by which source which of its functions are checked. */
-export function coverageLines(): readonly string[] {
+/** For each chapter a heading and a table: what checks which of its functions. */
+export function coverageTables(): string {
   const written = new Set(writtenChapters());
   const published = new Map(publishedChapters().map(({ chapter, cases }) => [chapter, cases]));
-  return [...CHAPTERS.keys()]
+  const tables = [...CHAPTERS.keys()]
     .filter((chapter) => written.has(chapter))
-    .map((chapter) => `- \`${chapter}\`: ${coverageOf(chapter, published.get(chapter) ?? [])}.`);
+    .map((chapter) => `### \`${chapter}\`\n\n${coverageOf(chapter, published.get(chapter) ?? [])}\n`);
+  return tables.join("\n");
 }
 
 function coverageOf(chapter: string, cases: readonly HandbookCase[]): string {
@@ -65,10 +66,13 @@ function coverageOf(chapter: string, cases: readonly HandbookCase[]): string {
     bySource.set(key, names);
     for (const name of functionsOf(chapter)) if (isCallOf(call, chapter, name)) names.add(name);
   }
-  return [...bySource]
+  const rows = [...bySource]
     .filter(([, names]) => names.size > 0)
-    .map(([source, names]) => `${[...names].map((name) => `\`${name}\``).join(" ")} by ${source}`)
-    .join("; ");
+    .map(
+      ([source, names]) =>
+        `| ${source.replaceAll("|", "\\|")} | ${[...names].map((name) => `\`${name}\``).join(" ")} |`,
+    );
+  return ["| checked by | functions |", "| --- | --- |", ...rows].join("\n");
 }
 
 function isCallOf(call: string, chapter: string, name: string): boolean {
