@@ -12,6 +12,27 @@ const NOTES: Readonly<Record<string, string>> = {
   "crlf.calcs.md": "# CRLF\r\n\r\n    a = 2 V\r\n    b = 3 * a\r\n",
   "used.calcs.md": "    a = 2 V\n",
   "user.calcs.md": '    use "used.calcs.md" as used\n    b = 3 * used.a\n',
+  "ranges.calcs.md": `# Seven in series
+
+    given  supply = 24 V ± 5 %              from "adapter sheet, p. 2"
+    given  I_led  = 20 mA
+    assume V_f    = 2.8 .. 3.0 .. 3.2 V     # white, at 20 mA
+    assume I_max  = 30 mA
+    in_series = 7
+    burden    = supply - in_series * V_f
+    R_series  = burden / I_led   choose 150 Ω ± 1 % from E24
+    I_string  = burden / R_series
+    must I_string <= I_max
+    must I_string >= 1 mA
+`,
+  "trials.calcs.md": `# At every temperature and load
+
+    assume x = 0 .. 1 V
+    assume y = 0 .. 1 V
+    over   a = 0 .. 0.1 V
+    over   b = 0 .. 0.1 V
+    must x + y + a + b <= 2 V in 90 % of builds
+`,
   "handbook.calcs.md": "# Handbook\n\n    R = led.series_resistor(24 V, 7, 3 V, 20 mA)\n    x = 2\n",
   "table.calcs.md": `# Table
 
