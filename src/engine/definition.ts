@@ -8,7 +8,7 @@ import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
 import { conjuncts, type DomainCheck } from "./domainChecks";
 import { compileSolution } from "./equation";
-import { NO_TYPE, type Entry, type EntryType } from "./entry";
+import { kindOf, NO_TYPE, type Entry, type EntryType } from "./entry";
 import { partAt } from "./members";
 import { NATIVES } from "./natives";
 import { compileSolved } from "./network";
@@ -112,6 +112,8 @@ class DefinitionCompiler {
     const { compiler } = this;
     switch (statement.kind) {
       case "given":
+        this.checkItem(statement.each?.item);
+        return this.value(compiler.expression(statement.value));
       case "over":
       case "order":
         return this.value(compiler.expression(statement.value));
@@ -120,6 +122,7 @@ class DefinitionCompiler {
         this.conditions(statement.at);
         return;
       case "assume":
+        this.checkItem(statement.each?.item);
         return this.assumption(compiler.expression(statement.value));
       case "choice":
         return this.part(statement.value);
@@ -216,6 +219,16 @@ class DefinitionCompiler {
   }
 
   /** A measurement that stands instead comes first; what was assumed is kept behind it. */
+  /** What inputs differ by is counted: `each LED`. */
+  private checkItem(item: Node | undefined): void {
+    if (item === undefined) return;
+    const { compiler, entry } = this;
+    const name = compiler.tree.text(item);
+    if (compiler.around.isCounted(entry, name)) return;
+    const found = compiler.find(name);
+    compiler.fail(item, { code: "piece.item", name, ...(found ? { is: kindOf(found) } : {}) });
+  }
+
   private assumption(operand: Operand | undefined): void {
     const { replacement } = this;
     if (operand?.kind === "text") return this.text(operand);

@@ -31,6 +31,9 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
   switch (statement.kind) {
     case "given":
     case "assume":
+      walk.expression(statement.value);
+      if (statement.each?.item !== undefined) walk.item(statement.each.item);
+      break;
     case "over":
     case "choice":
     case "order":
@@ -126,6 +129,11 @@ class Walk {
     private readonly text: string,
   ) {}
 
+  /** What is counted, by itself: `each LED`. */
+  item(node: Node): void {
+    this.add({ name: this.tree.text(node), node, use: "unit" });
+  }
+
   /** What is computed for every row: names mean its cells first. */
   row(table: string, node: Node): void {
     this.table = table;
@@ -202,8 +210,7 @@ class Walk {
       }
       case Kind.Without:
         this.expression(tree.first(node));
-        for (let item = tree.next(tree.first(node)); item !== NONE; item = tree.next(item))
-          this.add({ name: tree.text(item), node: item, use: "unit" });
+        for (let item = tree.next(tree.first(node)); item !== NONE; item = tree.next(item)) this.item(item);
         return;
       case Kind.For: {
         const [body, name, ...limits] = tree.children(node);

@@ -70,6 +70,9 @@ class Walk {
     switch (statement.kind) {
       case "given":
       case "assume":
+        this.expression(statement.value);
+        if (statement.each?.item !== undefined) this.add(statement.each.item, "unit");
+        break;
       case "over":
       case "choice":
       case "order":

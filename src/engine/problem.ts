@@ -115,6 +115,8 @@ export type EngineTrouble =
       readonly within?: Place;
     }
   /** Nothing of it differs from piece to piece: `another x` is x, and `total(n, x)` is n * x. */
+  /** `each LDE`: not what is counted, but nothing or a name of another kind. */
+  | { readonly code: "piece.item"; readonly name: string; readonly is?: NameKind }
   | { readonly code: "piece.same"; readonly text: string; readonly of: "another" | "total"; readonly whole: string }
   | { readonly code: "piece.count"; readonly text: string; readonly is: "uncertain" | "no value" | number }
   | {

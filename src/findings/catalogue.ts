@@ -59,6 +59,7 @@ import { nameUnknown } from "./nameUnknown";
 import { nameWrongKind } from "./nameWrongKind";
 import { pieceTooMany } from "./pieceTooMany";
 import { pieceCount } from "./pieceCount";
+import { pieceItem } from "./pieceItem";
 import { pieceSame } from "./pieceSame";
 import { networkBetween, networkKind, networkResistance } from "./networkBetween";
 import { networkColumn } from "./networkColumn";
@@ -303,6 +304,7 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "literal.fewReadings": literalFewReadings,
   "literal.unreadable": literalUnreadable,
   "value.undefined": valueUndefined,
+  "piece.item": pieceItem,
   "piece.same": pieceSame,
   "piece.count": pieceCount,
   "piece.tooMany": pieceTooMany,

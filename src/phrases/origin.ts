@@ -38,7 +38,7 @@ function eachText({ each, tree }: Input): string {
   return ` for each ${each.item === undefined ? "piece" : escaped(tree.text(each.item))}`;
 }
 
-/** How an input that is stated by its uncertainty is spread, and what a worst case counts of it. */
+/** What a worst case counts of an input that is stated by its uncertainty. */
 function spreadText({ values }: QuantityOutcome): string {
   const [extent] = values as readonly (Extent | undefined)[];
   const input = extent?.pushes.length === 1 ? extent.pushes[0].input : undefined;

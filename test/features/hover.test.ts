@@ -175,11 +175,11 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
     assert.match(at(note('given ¦a = 1 .. 2 V each from "sheet"'))!, /\nGiven for each piece, from “sheet”\.$/);
     assert.match(
       at(note("given ¦a = 100.0(2) g"))!,
-      /\nGiven\. Normal, with the standard uncertainty 0\.2 g; a worst case counts ± 3 of it\.$/,
+      /\nStandard uncertainty 200 mg, normal about the nominal value\n\nGiven\. A worst case counts ± 3 standard uncertainties\.$/,
     );
     assert.match(
       at(note("given ¦a = readings [4, 6, 8] mV"))!,
-      /\nGiven\. Student’s t with 2 degrees of freedom and the standard uncertainty 1\.1547 mV; a worst case counts ± 19\.2 of it\.$/,
+      /\nStandard uncertainty 1\.2 mV, from the values that were read, with 2 degrees of freedom: 95 % lie within 4\.3 of it\n\nGiven\. A worst case counts ± 19\.2 standard uncertainties\.$/,
     );
   });
 
