@@ -91,13 +91,17 @@ export class HeldNotes {
   /** Reads the notes that others use, and the notes that those use, until none is missing. Whether any was read. */
   async load(): Promise<boolean> {
     let isAny = false;
-    for (let wanted = this.program.wanted(); wanted.length > 0; wanted = this.program.wanted()) {
+    const { program } = this;
+    for (let wanted = program.wanted(); wanted.length > 0 || program.awaiting.size > 0; wanted = program.wanted()) {
       isAny = true;
-      if (wanted.some(isTableFile)) this.program.parts ??= await this.readParts();
+      if (!program.parts && (program.awaiting.size > 0 || wanted.some(isTableFile))) {
+        const parts = await this.readParts();
+        this.change(() => program.takeParts(parts));
+      }
       const results = await Promise.all(wanted.map(async (path) => ({ path, result: await this.library.read(path) })));
       this.change(() => {
         // What was opened while the library read is newer than what it read.
-        for (const { path, result } of results) if (!this.program.notes.has(path)) this.program.provide(path, result);
+        for (const { path, result } of results) if (!program.notes.has(path)) program.provide(path, result);
       });
     }
     return isAny;

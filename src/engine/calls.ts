@@ -22,6 +22,10 @@ export function compileCall(compiler: Compiler, node: Node): Operand | undefined
   if (found?.statement.kind === "function") return inline(compiler, node, found, name);
   const rule = isName ? NATIVES.get(tree.text(callee))?.rule : undefined;
   if (rule === "end") return compileEnd(compiler, node, name);
+  if (rule === "open") {
+    const { parts } = compiler.around;
+    return parts ? parts.compileWithOpen(compiler, node) : compiler.block("with_open");
+  }
   if (rule === "total") return compileTotal(compiler, node);
   if (rule !== undefined) return compileNative(compiler, node, tree.text(callee));
   if (found)

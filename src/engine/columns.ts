@@ -278,7 +278,7 @@ export function rowNames({ type, table }: Entry): readonly string[] {
 
 /** A column as a list of its cells. */
 export function columnOperand(compiler: Compiler, column: Entry, node: Node): Operand | undefined {
-  const { type, results, unit } = column;
+  const { type, unit } = column;
   const name = column.name ?? "";
   if (type.kind !== "column") return compiler.block(name);
   const names = rowNames(column);
@@ -286,7 +286,7 @@ export function columnOperand(compiler: Compiler, column: Entry, node: Node): Op
     return compiler.fail(node, { code: "list.unexpected", where: "here, because its table has no rows", text: name });
   compiler.seeRows(names);
   if (type.of === "text") return textual(node, type.texts ?? [], true);
-  const at = Array.from({ length: type.length }, (_, i) => results.from + i);
+  const at = Array.from({ length: type.length }, (_, i) => valueAt(compiler, column, i));
   if (type.of === "truth") return truth(node, at, true);
   if (!type.mixed || compiler.isCounting)
     return quantity(node, type.dimension, at, { point: type.point, isList: true, unit });
@@ -316,9 +316,16 @@ export function cellInRow(compiler: Compiler, column: Entry, row: number, node: 
 /** Names of rows or columns that a finding lists. */
 export const NAMES_SHOWN = 12;
 
+/** The operand of a value of a column; of a network's in the case that is looked at. */
+function valueAt({ networkCase }: Compiler, column: Entry, index: number): number {
+  const { statement, results } = column;
+  const isSolved = networkCase && statement.kind === "column" && statement.solved;
+  return (isSolved ? networkCase.valueAt(column, index) : undefined) ?? results.from + index;
+}
+
 /** One cell of a column. */
 export function cellOperand(compiler: Compiler, column: Entry, row: number, node: Node): Operand | undefined {
-  const { type, results } = column;
+  const { type } = column;
   if (type.kind !== "column") return compiler.block(column.name ?? "");
   if (type.of === "text") return textual(node, [type.texts![row]], false);
   if (type.present && !type.present[row]) {
@@ -330,7 +337,7 @@ export function cellOperand(compiler: Compiler, column: Entry, row: number, node
         : (column.name ?? ""),
     );
   }
-  const at = [results.from + row];
+  const at = [valueAt(compiler, column, row)];
   if (type.of === "truth") return truth(node, at, false);
   const { dimension, point, unit } = type.mixed?.[row] ?? { ...type, unit: column.unit };
   return quantity(node, dimension, at, { point, unit });

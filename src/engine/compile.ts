@@ -17,7 +17,9 @@ import { compileAnother } from "./another";
 import type { Binding, Frame } from "./frame";
 import { Instances } from "./instances";
 import type { Piece } from "./piece";
+import type { NetworkCase } from "./networkOpen";
 import type { Op } from "./operation";
+import type { Parts } from "./parts";
 import type { EngineProblem, EngineTrouble, MismatchOperation, NameKind, Side } from "./problem";
 import type { Probed } from "./probe";
 import { commonUnit, unitOfLiteral } from "./statedUnit";
@@ -42,6 +44,8 @@ export interface Surroundings {
   column(table: Entry, name: string): Entry | undefined;
   columns(table: Entry): readonly string[];
   readonly slots: Slots;
+  /** What only some notes need; undefined as long as it is not read, and then who asked is compiled again. */
+  readonly parts: Parts | undefined;
   /** Whether the note that a `use` statement names is held. */
   isRead(use: Entry): boolean;
   /**
@@ -86,6 +90,8 @@ export class Compiler {
   /** The column that is compiled, if it is one. */
   column?: RowScope;
   isCounting = false;
+  /** What stands for the values of a network while a case of it is looked at. */
+  networkCase?: NetworkCase;
   /** What is compiled depends on values, not only on types. */
   readsValues = false;
   /** Made when first asked for, as are {@link instances} and {@link rows}: few statements need them, and most are compiled at once. */
@@ -504,10 +510,10 @@ export class Compiler {
     this.mostOperations = this.code.count + MOST_OPERATIONS;
   }
 
-  /** Notes that a list of so many members is about these rows. */
-  seeRows(names: readonly string[]): void {
+  /** Notes that a list of so many members is about these rows; `instead` of others that were seen. */
+  seeRows(names: readonly string[], instead = false): void {
     this.rows ??= new Map();
-    if (!this.rows.has(names.length)) this.rows.set(names.length, names);
+    if (instead || !this.rows.has(names.length)) this.rows.set(names.length, names);
   }
 
   /** The name of a row of a list; undefined where it has none. */

@@ -11,7 +11,6 @@ import { compileSolution } from "./equation";
 import { kindOf, NO_TYPE, type Entry, type EntryType } from "./entry";
 import { partAt } from "./members";
 import { NATIVES } from "./natives";
-import { compileSolved } from "./network";
 import { quantity, type Operand } from "./operand";
 import { Op } from "./operation";
 import type { EngineProblem } from "./problem";
@@ -186,9 +185,12 @@ class DefinitionCompiler {
   }
 
   private solved(statement: Column & { readonly solved: Solved }): void {
-    const { type, stores } = compileSolved(this.compiler, this.entry, statement);
+    const { compiler, entry } = this;
+    const solved = this.around.parts?.compileSolved(compiler, entry, statement);
+    if (!solved) return void compiler.block(entry.name ?? "");
+    const { type, stores } = solved;
     this.type = type;
-    if (type.kind !== "none") this.compiler.blockedBy = undefined;
+    if (type.kind !== "none") compiler.blockedBy = undefined;
     this.stores.push(...stores);
   }
 

@@ -106,8 +106,11 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
   return walk.found;
 }
 
-/** The columns by which an assembly is rolled up. */
-const ASSEMBLY: readonly string[] = ["part", "of", "qty"];
+/** Columns that a call looks at along with those that are named in it: by which an assembly is rolled up, and a network worked out. */
+const ALONG: ReadonlyMap<string, readonly string[]> = new Map([
+  ["rollup", ["part", "of", "qty"]],
+  ["with_open", ["voltage", "resistance", "R", "source", "V", "load", "I"]],
+]);
 
 /** Tables in which cells are left empty: assemblies, where only parts have a mass, and networks. */
 export const SPARSE: readonly (readonly string[])[] = [
@@ -202,10 +205,11 @@ class Walk {
       case Kind.Call: {
         const callee = tree.first(node);
         this.expression(callee, "call");
-        this.along = tree.kind(callee) === Kind.Name && tree.text(callee) === "rollup" ? ASSEMBLY : [];
+        const outer = this.along;
+        this.along = [...outer, ...((tree.kind(callee) === Kind.Name && ALONG.get(tree.text(callee))) || [])];
         for (let argument = tree.next(callee); argument !== NONE; argument = tree.next(argument))
           this.expression(argument);
-        this.along = [];
+        this.along = outer;
         return;
       }
       case Kind.Without:

@@ -37,6 +37,8 @@ export type NativeRule =
   | "sorted"
   /** A column of an assembly. */
   | "rollup"
+  /** An expression of what a network comes to. */
+  | "open"
   /** A number worked out once, of whatever unit: nominal, lowest, highest. */
   | "end"
   /** The sum over pieces. */
@@ -223,6 +225,16 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
       signature: "rollup(table.column)",
       does: "the sum over an assembly with the columns `part`, `of` and `qty`, each part as often as it occurs",
       rule: "rollup",
+      least: 1,
+      most: 1,
+    },
+  ],
+  [
+    "with_open",
+    {
+      signature: "with_open(x)",
+      does: "x, of what a DC network comes to, with one of its resistances open after the other: a value for each, as in `min(with_open(bar.B8.supply))`",
+      rule: "open",
       least: 1,
       most: 1,
     },

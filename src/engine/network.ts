@@ -40,7 +40,7 @@ export function compileSolved(compiler: Compiler, entry: Entry, statement: Solve
     if (quantity === "power") return terms.emit(Op.Multiply, drop, current);
     if (quantity !== "loss") return drop;
     return resistance && isThere(resistance, row)
-      ? loss(compiler, terms, current, resistance.results.from + row)
+      ? lossIn(compiler, terms, current, resistance.results.from + row)
       : compiler.constant(0);
   };
   return columnOf(
@@ -51,7 +51,7 @@ export function compileSolved(compiler: Compiler, entry: Entry, statement: Solve
 }
 
 /** R·I², in which the current stands once. */
-function loss(compiler: Compiler, terms: NetworkTerms, current: number, resistance: number): number {
+export function lossIn(compiler: Compiler, terms: NetworkTerms, current: number, resistance: number): number {
   return terms.emit(Op.Multiply, terms.emit(Op.Power, current, compiler.constant(2)), resistance);
 }
 

@@ -28,14 +28,6 @@ interface Eliminated {
   readonly injected: Term;
 }
 
-/** Vertices that hang together by resistances, and the terminals that they reach. */
-export interface Island {
-  /** Their voltages; nothing for that of the reference. */
-  readonly terminals: readonly Term[];
-  /** It has a source of voltage. */
-  readonly isFed: boolean;
-}
-
 /**
  * Nodal analysis of resistances between vertices, some of which are terminals of known voltage, with currents that are
  * injected: the elimination of one vertex after the other, and the way back.
@@ -52,7 +44,6 @@ export class Elimination {
   private readonly terminals: Term[] = [];
   private readonly terminalNumbers = new Map<string, number>();
   private readonly injections: Term[] = [];
-  private readonly isDriven: boolean[] = [];
   private islandNumbers?: readonly number[];
   private bases: readonly Term[] = [];
   private readonly steps: Eliminated[] = [];
@@ -63,7 +54,6 @@ export class Elimination {
   /** All vertices are added before the first terminal. */
   addVertex(): number {
     this.injections.push(NOTHING);
-    this.isDriven.push(false);
     return this.edges.push(new Map()) - 1;
   }
 
@@ -85,22 +75,21 @@ export class Elimination {
     return true;
   }
 
-  /** Adds a current that flows into a vertex. `isOfSource`: a source of voltage drives it. */
-  inject(vertex: number, current: Term, isOfSource: boolean): void {
+  /** Adds a current that flows into a vertex. */
+  inject(vertex: number, current: Term): void {
     if (this.isTerminal(vertex)) return;
     this.injections[vertex] = this.terms.plus(this.injections[vertex], current);
-    this.isDriven[vertex] ||= isOfSource;
   }
 
   islandOf(vertex: number): number {
     return this.islandNumbers![vertex] ?? -1;
   }
 
-  /** The islands, once all resistances are there. */
-  islands(): readonly Island[] {
+  /** The islands of vertices that hang together by resistances, once all are there: the voltages of the terminals that each reaches. */
+  islands(): readonly (readonly Term[])[] {
     const { edges } = this;
     const numbers = new Array<number>(edges.length).fill(-1);
-    const islands: Island[] = [];
+    const islands: (readonly Term[])[] = [];
     for (let start = 0; start < edges.length; start++) {
       if (numbers[start] >= 0) continue;
       const terminals = new Set<number>();
@@ -115,9 +104,7 @@ export class Elimination {
           }
         }
       }
-      const voltages = [...terminals].map((terminal) => this.voltageOf(terminal));
-      const isFed = voltages.some((voltage) => voltage !== NOTHING) || members.some((v) => this.isDriven[v]);
-      islands.push({ terminals: voltages, isFed });
+      islands.push([...terminals].map((terminal) => this.voltageOf(terminal)));
     }
     this.islandNumbers = numbers;
     return islands;

@@ -90,6 +90,26 @@ export function reachable(nodeCount: number, branches: readonly Branch[]): reado
   return isReached;
 }
 
+/** Which nodes have a source of voltage: one that they are led to without passing the reference. */
+export function fed(nodeCount: number, branches: readonly Branch[]): readonly boolean[] {
+  const ways: number[][] = Array.from({ length: nodeCount }, () => []);
+  const isFed = new Array<boolean>(nodeCount).fill(false);
+  const waiting: number[] = [];
+  const reach = (node: number) => {
+    if (node === 0 || isFed[node]) return;
+    isFed[node] = true;
+    waiting.push(node);
+  };
+  for (const { from, to, load } of branches) {
+    if (load !== undefined) continue;
+    ways[from].push(to);
+    ways[to].push(from);
+  }
+  for (const { from, to, source } of branches) if (source !== undefined) [from, to].forEach(reach);
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) ways[node].forEach(reach);
+  return isFed;
+}
+
 /**
  * An order in which vertices are eliminated that keeps the work small: by minimum degree, as many at a time as do not touch
  * (J. W. H. Liu, "Modification of the minimum-degree algorithm by multiple elimination", ACM Trans. Math. Softw. 11 (1985)

@@ -1,5 +1,6 @@
 import { Elimination } from "./networkElimination";
 import {
+  fed,
   isIdealSource,
   reachable,
   sourceTrees,
@@ -12,7 +13,7 @@ import { Op } from "./operation";
 
 /** What is asked of a network. */
 export interface Wanted {
-  /** Nodes whose voltage, and branches whose current or voltage is asked for; all where nothing is said. */
+  /** Nodes whose voltage, and branches, but for sources, whose current or voltage is asked for. */
   readonly nodes: ReadonlySet<number>;
   readonly branches: ReadonlySet<BranchNumber>;
 }
@@ -20,9 +21,8 @@ export interface Wanted {
 /** A case in which a branch is open. */
 export interface OpenCase {
   readonly open: BranchNumber;
-  /** Nodes that have a source of voltage while nothing is open. */
-  readonly fed: readonly boolean[];
-  readonly wanted: Wanted;
+  /** All where nothing is said. */
+  readonly wanted?: Wanted;
 }
 
 /** More operations than this, and a network is too meshed to be worked out: some tenths of a second. */
@@ -52,8 +52,6 @@ interface Link {
  */
 export class NetworkSolution {
   readonly isReached: readonly boolean[];
-  /** Of each node whether it has a source of voltage, other than the reference itself. */
-  readonly fed: readonly boolean[];
   /** It was given up: see {@link MOST_NETWORK_OPERATIONS}. */
   readonly isTooLarge: boolean;
   private readonly trees: SourceTrees;
@@ -80,16 +78,15 @@ export class NetworkSolution {
     this.places = this.placesOfNodes();
     this.addLinks();
     const islands = this.elimination.islands();
-    const bases = islands.map(({ terminals }) =>
+    const bases = islands.map((terminals) =>
       terminals.length === 0 || terminals.some((terminal) => !terminal) ? NOTHING : terminals[0],
     );
     const islandOf = (node: number) => this.elimination.islandOf(this.places[node].vertex);
     this.bases = this.places.map((_, node) => (this.isTerminal(node) ? NOTHING : bases[islandOf(node)]));
-    this.fed = this.places.map(({ offset }, node) =>
-      this.isTerminal(node) ? offset !== NOTHING : (islands[islandOf(node)]?.isFed ?? false),
-    );
-    // What lost its only source of voltage draws nothing; what never had one goes on as it did.
-    this.isDead = (node) => !this.isReached[node] || (openCase !== undefined && openCase.fed[node] && !this.fed[node]);
+    // What lost its last source of voltage draws nothing; what never had one goes on as it did.
+    const wasFed = fed(nodeCount, openCase ? all : []);
+    const isFed = openCase ? fed(nodeCount, this.branches.filter(isThere)) : wasFed;
+    this.isDead = (node) => !this.isReached[node] || (wasFed[node] && !isFed[node]);
     this.addLoads();
     this.elimination.setBases(bases);
     const { wanted } = openCase ?? {};
@@ -220,8 +217,8 @@ export class NetworkSolution {
       const offsets = isAcross ? terms.minus(from.offset, to.offset) : NOTHING;
       if (!offsets) return;
       const driven = terms.times(conductance, offsets);
-      elimination.inject(from.vertex, terms.negative(driven), true);
-      elimination.inject(to.vertex, driven, true);
+      elimination.inject(from.vertex, terms.negative(driven));
+      elimination.inject(to.vertex, driven);
     });
   }
 
@@ -239,8 +236,8 @@ export class NetworkSolution {
     for (const branch of this.branches) {
       if (branch?.load === undefined || this.isDead(branch.from) || this.isDead(branch.to)) continue;
       const load = terms.term(branch.load);
-      if (!this.isTerminal(branch.from)) elimination.inject(places[branch.from].vertex, terms.negative(load), false);
-      if (!this.isTerminal(branch.to)) elimination.inject(places[branch.to].vertex, load, false);
+      if (!this.isTerminal(branch.from)) elimination.inject(places[branch.from].vertex, terms.negative(load));
+      if (!this.isTerminal(branch.to)) elimination.inject(places[branch.to].vertex, load);
     }
   }
 

@@ -1,6 +1,5 @@
 import { applyEdits, difference, type Edit } from "../text/edit";
 import type { Span } from "../text/span";
-import type { Statement } from "../syntax/statement";
 import { forEachComponent } from "./components";
 import { circleProblems } from "./circles";
 import { knownBuilds } from "./builds";
@@ -17,7 +16,7 @@ import { compareMeasurements } from "./measurements";
 import { Lookup } from "./lookup";
 import { mentionsOf } from "./mentions";
 import { judgeNames } from "./names";
-import { Note, type NoteChange } from "./note";
+import { Note, type MakeEntry, type NoteChange } from "./note";
 import type { Parts } from "./parts";
 import { Links } from "./links";
 import type { EngineProblem } from "./problem";
@@ -31,7 +30,7 @@ import { NotesAround } from "./surroundings";
 import { TableUsers } from "./tableUsers";
 import { Code, NO_RUN, Slots, Tape } from "./tape";
 import { judgeAssumptions } from "./unused";
-import { usedPath, usedPaths, useTrouble } from "./uses";
+import { usedPath, usedPaths, usesOf, useTrouble } from "./uses";
 
 const NO_NAMES: readonly string[] = [];
 
@@ -80,8 +79,18 @@ export class Program {
   readonly remaining = new Remaining(this);
   private readonly snapshots = new Map<string, Snapshot>();
 
-  /** @param parts what only some notes need; it may come later, before such a note is opened */
+  /** Entries that cannot be compiled before what only some notes need is there. */
+  readonly awaiting = new Set<Entry>();
+
+  /** @param parts what only some notes need; it may come later, by {@link takeParts} */
   constructor(public parts?: Parts) {}
+
+  /** What only some notes need is there: who asked for it is compiled by the next update. */
+  takeParts(parts: Parts): void {
+    this.parts ??= parts;
+    for (const entry of this.awaiting) this.invalidate(entry);
+    this.awaiting.clear();
+  }
 
   /** Opens a note, or gives an open one a new text. */
   setText(path: string, text: string, isOpen = true): void {
@@ -91,10 +100,7 @@ export class Program {
     if (known && known.text === text) return;
     this.notes.set(path, note);
     this.unread.delete(path);
-    this.apply(
-      note,
-      note.setText(text, (...parts) => this.make(note, ...parts)),
-    );
+    this.apply(note, note.setText(text, this.makeIn(note)));
     if (!known) this.noteArrived(path);
   }
 
@@ -102,10 +108,7 @@ export class Program {
   edit(path: string, edit: Edit): void {
     const note = this.notes.get(path);
     if (!note) throw new Error(`The note ${path} is not open.`);
-    this.apply(
-      note,
-      note.edit(edit, (...parts) => this.make(note, ...parts)),
-    );
+    this.apply(note, note.edit(edit, this.makeIn(note)));
   }
 
   /** Forgets a note, or that there is none. What uses it waits until it is opened or provided again. */
@@ -191,10 +194,8 @@ export class Program {
   /** The state of a settled note. The same object as before where nothing changed. */
   snapshot(path: string): Snapshot | undefined {
     const note = this.notes.get(path);
-    if (!note) return undefined;
-    const snapshot = makeSnapshot(note, this.snapshots.get(path));
-    this.snapshots.set(path, snapshot);
-    return snapshot;
+    if (note) this.snapshots.set(path, makeSnapshot(note, this.snapshots.get(path)));
+    return this.snapshots.get(path);
   }
 
   /**
@@ -237,11 +238,11 @@ export class Program {
     this.search(() => this.remaining.slices >= end);
   }
 
-  private make(note: Note, statement: Statement, source: string, table?: Entry): Entry {
-    const id = this.freeIds.pop() ?? this.byId.length;
-    const entry = new Entry(id, note, statement, source, table);
-    this.byId[id] = entry;
-    return entry;
+  private makeIn(note: Note): MakeEntry {
+    return (statement, source, table) => {
+      const id = this.freeIds.pop() ?? this.byId.length;
+      return (this.byId[id] = new Entry(id, note, statement, source, table));
+    };
   }
 
   /** The uncertain literal behind a slot, as its readers are told of it. */
@@ -389,12 +390,9 @@ export class Program {
   private noteArrived(path: string): void {
     const chapter = chapterAt(path);
     if (chapter !== undefined) return this.chapters.of(chapter).forEach((entry) => this.invalidate(entry));
-    for (const note of this.notes.values()) {
-      for (const entry of note.entries()) {
-        if (entry.statement.kind !== "use" || usedPath(entry) !== path) continue;
-        this.invalidate(entry);
-        this.invalidateMentions(note, entry.statement.tree.text(entry.statement.name));
-      }
+    for (const use of usesOf(path, this.notes.values())) {
+      this.invalidate(use);
+      this.invalidateMentions(use.note, use.name ?? "");
     }
   }
 

@@ -39,11 +39,17 @@ export function isTooDeep({ coneDepth }: Entry): boolean {
 /** Whether an entry that was just run has a result whose range stage A left enclosed, or could not give. */
 export function isToBeSearched({ slots }: ConeSource, entry: Entry): boolean {
   const { results, type, keeps } = entry;
+  const count = shownResults(entry);
   const isSearched =
     type.kind === "quantity" || type.kind === "rule" || (type.kind === "column" && type.of === "quantity");
   if (!isSearched || isTooDeep(entry)) return false;
-  for (let i = 0; i < results.length; i++) if (i !== keeps && isOpen(slots, results.from + i)) return true;
+  for (let i = 0; i < count; i++) if (i !== keeps && isOpen(slots, results.from + i)) return true;
   return false;
+}
+
+/** How many results are shown: behind those of a network's voltages there are others, which other columns show. */
+function shownResults({ type, results }: Entry): number {
+  return type.kind === "column" ? type.length : results.length;
 }
 
 /**
@@ -149,7 +155,7 @@ export class Searches {
   private *copy(entry: Entry): Generator<void, readonly (Task | undefined)[]> {
     const { results, keeps, clauses, type } = entry;
     const open: number[] = [];
-    for (let i = 0; i < results.length; i++)
+    for (let i = 0; i < shownResults(entry); i++)
       if (i !== keeps && isOpen(this.source.slots, results.from + i)) open.push(i);
     const sides = new Set(clauses.flatMap(({ slot }) => [slot, slot + 1]));
     const tasks: (Task | undefined)[] = [];

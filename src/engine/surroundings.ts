@@ -6,6 +6,7 @@ import type { ReadResult } from "./library";
 import type { Literal } from "./literal";
 import type { LiteralSlots } from "./literalSlots";
 import type { Lookup } from "./lookup";
+import type { Parts } from "./parts";
 import type { Piece } from "./piece";
 import { probe, type Probed } from "./probe";
 import type { Program } from "./program";
@@ -25,6 +26,12 @@ export class NotesAround implements Surroundings {
     private readonly unread: ReadonlyMap<string, ReadResult>,
   ) {
     this.slots = program.slots;
+  }
+
+  get parts(): Parts | undefined {
+    const { parts } = this.program;
+    if (!parts && this.compiling) this.program.awaiting.add(this.compiling);
+    return parts;
   }
 
   find(from: Entry, name: string): Entry | undefined {

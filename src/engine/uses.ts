@@ -10,6 +10,11 @@ export function usedPath({ statement, note }: Entry): string | undefined {
   return path === undefined || path === note.path || !isUsable(path) ? undefined : path;
 }
 
+/** The statements of these notes that use the note at a path. */
+export function usesOf(path: string, notes: Iterable<Note>): readonly Entry[] {
+  return [...notes].flatMap((note) => [...note.entries()].filter((entry) => usedPath(entry) === path));
+}
+
 /** The paths of all notes that these use. */
 export function usedPaths(notes: Iterable<Note>): readonly string[] {
   return [...notes].flatMap((note) => [...note.entries()].flatMap((entry) => usedPath(entry) ?? []));

@@ -1,5 +1,7 @@
 import { readCsvTable } from "../note/csvTable";
+import { compileSolved } from "./network";
+import { compileWithOpen } from "./networkOpen";
 import type { Parts } from "./parts";
 
 /** For those who need not care what is read when. */
-export const WHOLE_PARTS: Parts = { readCsvTable };
+export const WHOLE_PARTS: Parts = { readCsvTable, compileSolved, compileWithOpen };
