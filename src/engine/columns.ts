@@ -6,7 +6,7 @@ import { CellKind, type Column } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
 import { ownCircle } from "./circles";
 import { checkAssembly } from "./assembly";
-import type { Compiler, RowScope, Surroundings } from "./compile";
+import type { Compiler, Surroundings } from "./compile";
 import { columnName, NO_TYPE, type ColumnType, type Entry, type EntryType } from "./entry";
 import { SPARSE } from "./mentions";
 import { NATIVES } from "./natives";
@@ -15,6 +15,12 @@ import { quantity, textual, truth, type Operand } from "./operand";
 import type { EngineProblem } from "./problem";
 import { bracketUnit, shownIn } from "./shownIn";
 import { commonUnit } from "./statedUnit";
+
+/** A column while it is compiled: the cells that names, and paths into the column itself, stand for. */
+export interface RowScope {
+  cellOf(name: string, node: Node): Operand | undefined | "unnamed";
+  cell(row: number): Operand | undefined;
+}
 
 /** A column compiled: its type, and for each row what is stored, undefined where the row has no value. */
 export interface CompiledColumn {

@@ -7,6 +7,7 @@ import { readLiteral, type Literal } from "./literal";
 import { compileCall } from "./calls";
 import { compileIf } from "./branches";
 import { compileTerms } from "./counters";
+import type { RowScope } from "./columns";
 import { compileComparison } from "./comparisons";
 import { DomainChecks, namesIn, type DomainCheck } from "./domainChecks";
 import { compileBinary, compileUnary } from "./operators";
@@ -72,12 +73,6 @@ const MOST_CALLS_MADE = 100_000;
 
 const NOTHING_BOUND: ReadonlyMap<string, never> = new Map<string, never>();
 const NOTHING: readonly never[] = [];
-
-/** A column while it is compiled: the cells that names, and paths into the column itself, stand for. */
-export interface RowScope {
-  cellOf(name: string, node: Node): Operand | undefined | "unnamed";
-  cell(row: number): Operand | undefined;
-}
 
 /**
  * Turns expressions into operations on the tape. Dimensions are worked out on the way, and a mismatch is reported at
