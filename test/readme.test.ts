@@ -17,6 +17,8 @@ describe("the README", () => {
     after(() => workspace.remove());
 
     const fences = [...README.matchAll(/^```(markdown|console) ?(\S*)\n([^]*?)^```$/gm)];
+    /** The note of the first steps, as it is written on the way. */
+    const ofStatus = fences.filter(([, , name]) => name === "status.calcs.md");
     it("has notes and commands", () => assert.ok(fences.length >= 6));
 
     for (const [, kind, name, content] of fences) {
@@ -47,7 +49,7 @@ describe("the README", () => {
     });
 
     it("is right about the value with which all rules hold again", () => {
-      const text = fences.filter(([, kind]) => kind === "markdown").at(-1)![3];
+      const text = ofStatus.at(-1)![3];
       const other = /; choose (\d+ Ω), and both rules hold again/.exec(README)![1];
       assert.equal(open(text).summary("note.calcs.md").hold, 1);
       assert.equal(open(text.replace("390 Ω", other)).summary("note.calcs.md").hold, 2);
@@ -55,7 +57,7 @@ describe("the README", () => {
 
     it("is right about the mark that stays, and how it goes", () => {
       const [, text] = /: `choose (at least .*?)` says that it is more on purpose/.exec(README)!;
-      const note = fences.filter(([, kind]) => kind === "markdown").at(-1)![3];
+      const note = ofStatus.at(-1)![3];
       const codes = (chosen: string) =>
         open(note.replace("390 Ω ± 1 % from E24", chosen))
           .record("note.calcs.md")
@@ -67,7 +69,9 @@ describe("the README", () => {
     it("shows JSON as the schema has it, and of the last note", async () => {
       const shown = /^```json\n([^]*?)^```$/m.exec(README)![1];
       assertFollowsSchema(shown);
-      const { notes } = JSON.parse((await workspace.run(["check", "--format", "json"])).output) as Json;
+      const { notes } = JSON.parse(
+        (await workspace.run(["check", "status.calcs.md", "--format", "json"])).output,
+      ) as Json;
       for (const [part, entries] of Object.entries((JSON.parse(shown) as Json).notes[0])) {
         if (typeof entries === "string") assert.equal(notes[0][part], entries);
         else

@@ -118,7 +118,7 @@ class Sheet {
     if (held.length === 0) return [];
     const { outcome, start } = held.reduce((a, b) => (b.outcome.spare! < a.outcome.spare! ? b : a));
     const line = this.lineOf(start);
-    return [`${outcome.word} ${this.conditionAt(line)}, ${sizeText(decisiveClause(outcome)!)}  (line ${line})`];
+    return [`${outcome.word} ${this.conditionAt(line)}, ${sizeText(decisiveClause(outcome)!)}  (line${NO_BREAK}${line})`];
   }
 
   /** The rules that hold, in the order of the text, with what is to spare or how many builds keep them. */
@@ -127,7 +127,7 @@ class Sheet {
       if (outcome.kind !== "rule" || outcome.state !== "holds") return [];
       const line = this.lineOf(start);
       const how = rulePhrase(outcome).replace(/^holds(?:, )?/, "");
-      return [`${outcome.word} ${this.conditionAt(line)}${how ? `, ${how}` : ""}  (line ${line})`];
+      return [`${outcome.word} ${this.conditionAt(line)}${how ? `, ${how}` : ""}  (line${NO_BREAK}${line})`];
     });
   }
 
@@ -139,7 +139,7 @@ class Sheet {
   }
 
   private openItems(): string[] {
-    return this.record.openItems.map(({ word, text, line }) => `${word ? `${word}: ` : ""}${text}  (line ${line})`);
+    return this.record.openItems.map(({ word, text, line }) => `${word ? `${word}: ` : ""}${text}  (line${NO_BREAK}${line})`);
   }
 
   private conditionAt(line: number): string {

@@ -12,7 +12,8 @@ export function wrap(text: string, width: number, indent: string): string[] {
   let line = "";
   for (const word of boundCode(text, width - columnsOf(indent)).split(" ")) {
     if (line !== "" && columnsOf(indent) + columnsOf(line) + 1 + columnsOf(word) > width) {
-      lines.push(indent + line);
+      // Where two spaces set a remark off, one of them is left at the end.
+      lines.push(indent + line.trimEnd());
       line = word;
     } else line = line === "" ? word : `${line} ${word}`;
   }

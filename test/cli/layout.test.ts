@@ -2,6 +2,10 @@ import assert from "node:assert/strict";
 import { align, columnsOf, printable, wrap } from "../../src/cli/layout";
 
 describe("text for a terminal", () => {
+  it("leaves no space at the end of a line", () => {
+    assert.deepEqual(wrap("ten columns  (line\u00a03)", 12, ""), ["ten columns", "(line 3)"]);
+  });
+
   it("is wrapped at spaces, behind its indent", () => {
     assert.deepEqual(wrap("one two three", 9, "  "), ["  one two", "  three"]);
     assert.deepEqual(wrap("one two three", 8, "  "), ["  one", "  two", "  three"]);
