@@ -118,7 +118,9 @@ class Sheet {
     if (held.length === 0) return [];
     const { outcome, start } = held.reduce((a, b) => (b.outcome.spare! < a.outcome.spare! ? b : a));
     const line = this.lineOf(start);
-    return [`${outcome.word} ${this.conditionAt(line)}, ${sizeText(decisiveClause(outcome)!)}  (line${NO_BREAK}${line})`];
+    return [
+      `${outcome.word} ${this.conditionAt(line)}, ${sizeText(decisiveClause(outcome)!)}  (line${NO_BREAK}${line})`,
+    ];
   }
 
   /** The rules that hold, in the order of the text, with what is to spare or how many builds keep them. */
@@ -139,7 +141,9 @@ class Sheet {
   }
 
   private openItems(): string[] {
-    return this.record.openItems.map(({ word, text, line }) => `${word ? `${word}: ` : ""}${text}  (line${NO_BREAK}${line})`);
+    return this.record.openItems.map(
+      ({ word, text, line }) => `${word ? `${word}: ` : ""}${text}  (line${NO_BREAK}${line})`,
+    );
   }
 
   private conditionAt(line: number): string {
