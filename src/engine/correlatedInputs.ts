@@ -120,8 +120,9 @@ function inputProblems(program: Program, entry: Entry, { tree }: Statement, node
   const because = (reason: CorrelationReason) => at({ code: "correlation.inputs", name, reason });
   const { kind } = found.statement;
   if (kind === "over") return because("condition");
-  if (kind !== "given" && kind !== "assume") return kind === "broken" ? [] : because("no input");
-  if (!inputOf(found)) return because("formula");
+  if (kind === "broken") return [];
+  const isStated = kind === "given" || kind === "assume" || kind === "order";
+  if (!inputOf(found)) return because(isStated ? "formula" : kind === "choice" ? "part" : "no input");
   if (found.note.replacements.has(name)) return because("measured");
   const literal = literalIn(program, found);
   return literal && literal.low === literal.high ? because("exact") : [];
@@ -137,8 +138,8 @@ function pairTrouble(program: Program, { first, second, r }: Pair, pairs: readon
   if (first === second) return because("same");
   const isPair = (pair: Pair) => [pair.first, pair.second].every((entry) => entry === first || entry === second);
   if (pairs.some(isPair)) return because("doubled");
-  const [one, other] = [inputOf(first)?.statement.each, inputOf(second)?.statement.each];
-  if ((one === undefined) !== (other === undefined)) return because("pieces", one ? [first, second] : [second, first]);
+  const [one, other] = [inputOf(first)?.isEach, inputOf(second)?.isEach];
+  if (one !== other) return because("pieces", one ? [first, second] : [second, first]);
   const [a, b] = [literalIn(program, first), literalIn(program, second)];
   if (Math.abs(r) === 1 && a && b && !haveOneShape(a, b, r > 0 ? 1 : -1)) return because("shapes");
   return undefined;

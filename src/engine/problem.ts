@@ -133,6 +133,7 @@ export type EngineTrouble =
         | "no input"
         | "condition"
         | "formula"
+        | "part"
         | "exact"
         | "measured"
         | "same"

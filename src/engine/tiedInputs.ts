@@ -1,4 +1,4 @@
-import type { Input } from "../syntax/statement";
+import type { Statement } from "../syntax/statement";
 import { Kind, type Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import type { Entry } from "./entry";
@@ -39,13 +39,37 @@ export function tiedNames(note: Note): readonly string[] {
   return names;
 }
 
-/** An input that one literal states, and that literal. */
-export function inputOf(entry: Entry | undefined): { readonly statement: Input; readonly node: Node } | undefined {
+/** An uncertain number with a name of its own: the literal by which a statement states what is used from there on. */
+export interface OneLiteral {
+  readonly statement: Statement;
+  readonly node: Node;
+  /** It differs from piece to piece. */
+  readonly isEach: boolean;
+}
+
+/** The literal that is all of what an entry states, or all that it chooses. */
+export function inputOf(entry: Entry | undefined): OneLiteral | undefined {
   const { statement } = entry ?? {};
-  if (statement?.kind !== "given" && statement?.kind !== "assume") return undefined;
-  let node = statement.value;
+  const value = statement && usedValue(statement);
+  if (!statement || value === undefined) return undefined;
+  let node = value;
   while (statement.tree.kind(node) === Kind.Group) node = statement.tree.first(node);
-  return statement.tree.kind(node) === Kind.Literal ? { statement, node } : undefined;
+  if (statement.tree.kind(node) !== Kind.Literal) return undefined;
+  return { statement, node, isEach: "each" in statement && statement.each !== undefined };
+}
+
+function usedValue(statement: Statement): Node | undefined {
+  switch (statement.kind) {
+    case "given":
+    case "assume":
+    case "order":
+    case "choice":
+      return statement.value;
+    case "derived":
+      return statement.choice ? statement.choice.value : statement.value;
+    default:
+      return undefined;
+  }
 }
 
 /** What the literal of an input says; undefined where it cannot be read, or the entry is no such input. */
@@ -123,5 +147,5 @@ function canBeTied(note: Note, first: string, second: string): boolean {
   const [a, b] = [first, second].map((name) => inputOf(note.declared.get(name)?.[0]));
   if (first === second || !a || !b) return false;
   const isReplaced = [first, second].some((name) => note.replacements.has(name));
-  return !isReplaced && (a.statement.each === undefined) === (b.statement.each === undefined);
+  return !isReplaced && a.isEach === b.isEach;
 }

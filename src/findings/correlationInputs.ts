@@ -5,11 +5,13 @@ export const correlationInputs: Wording<"correlation.inputs"> = {
   severity: "error",
   severityOf: ({ reason }) => (reason === "measured" ? "warning" : "error"),
   reference:
-    "A correlation is of two inputs, given or assumed, each by one literal with limits or an uncertainty of its own; both differ from piece to piece, or neither does. With ± 1 they are one variable, and spread alike.",
+    "A correlation is of two inputs, each stated or chosen by one literal with limits or an uncertainty of its own; both differ from piece to piece, or neither does. With ± 1 they are one variable, and spread alike.",
   message: ({ name, other, reason }) => {
     switch (reason) {
       case "no input":
-        return `\`${name}\` is no input: what is worked out or chosen is correlated by the inputs it comes from. Name those.`;
+        return `\`${name}\` is no input: what is worked out is correlated by the inputs it comes from. Name those.`;
+      case "part":
+        return `\`${name}\` is a part of a table, whose values vary each by itself. Give the one that is meant a name of its own, as a number with its limits, and name that.`;
       case "condition":
         return `\`${name}\` is an operating condition, which every build passes through, and has no correlation from build to build.`;
       case "formula":

@@ -37,6 +37,39 @@ describe("correlated inputs", () => {
     ]);
   });
 
+  for (const [how, line] of [
+    ["by a plain number with limits", "b = 20.0(2) V"],
+    ["chosen for what was wanted", "b = 2 * 9.9 V choose 20.0(2) V"],
+    ["chosen without a formula", "choose b = 20.0(2) V"],
+    ["to be typed into an order", "order b = 20.0(2) V"],
+  ])
+    it(`may be stated ${how}`, () => {
+      const { named, u } = correlationsOf("given a = 10.0(1) V", line, "correlation b, a = 0.5", "c = a + b");
+      assert.deepEqual(named, ["a b 0.5"]);
+      assert.ok(Math.abs(u - Math.sqrt(0.01 + 0.04 + 0.02)) < 1e-12, `${u}`);
+    });
+
+  it("may be read repeatedly, or a sample of several", () => {
+    // Of 4, 6 and 8 the mean has the standard uncertainty 2/√3, and the next piece 2·√(4/3).
+    const { named, u } = correlationsOf(
+      "a = readings [4, 6, 8] V",
+      "given b = sample [4, 6, 8] V",
+      "correlation a, b = -0.5",
+      "c = a + b",
+    );
+    assert.deepEqual(named, ["a b -0.5"]);
+    assert.ok(Math.abs(u - Math.sqrt(4 / 3 + 16 / 3 - (2 * 4) / 3)) < 1e-12, `${u}`);
+  });
+
+  it("are one variable at 1 and −1 where they are chosen, too", () => {
+    tells([
+      ["R1 = 98 Ω choose 100 Ω ± 1 % from E24", "99 .. 100 .. 101 Ω"],
+      ["choose R2 = 200 Ω ± 1 %", "198 .. 200 .. 202 Ω"],
+      ["correlation R1, R2 = 1", ""],
+      ["share = R2 / (R1 + R2)", "0.666667"],
+    ]);
+  });
+
   it("are one variable at 1 and −1, for ranges too", () => {
     tells([
       ["given a = 10 V ± 1 V", ""],
