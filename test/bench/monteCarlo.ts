@@ -1,6 +1,5 @@
 /**
  * Trials of Monte Carlo against a loop written by hand for the same formula, and against mathjs; all of them draw.
- * Alone: `npx tsx test/bench/monteCarlo.ts`.
  */
 import { all, create } from "mathjs";
 import { finish } from "../../src/engine/slices";
@@ -164,10 +163,4 @@ function interleaved(...works: readonly (() => unknown)[]): number[] {
       if (round > 0) times[i].push((user + system) / 1000);
     });
   return times.map((each) => each.sort((a, b) => a - b)[Math.floor(each.length / 2)]);
-}
-
-if (require.main === module) {
-  console.log("| work | ms | ratio | budget |\n| --- | ---: | ---: | --- |");
-  for (const { what, milliseconds, ratio, budget } of measureMonteCarlo())
-    console.log(`| ${what} | ${milliseconds.toFixed(1)} | ${ratio.toFixed(3)} | ${budget} |`);
 }
