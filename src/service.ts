@@ -35,6 +35,7 @@ import { openItems } from "./features/openItems";
 import { record, type NoteRecord } from "./features/record";
 import { movedFiles, rename, renameSpan, type Move, type Renaming } from "./features/rename";
 import { settleFirst } from "./features/settleFirst";
+import { tableAsDataAt } from "./features/tableAsData";
 import { signatureAt, type Signature } from "./features/signature";
 import { standardValuesAt } from "./features/standardValues";
 import { summary } from "./features/summary";
@@ -233,6 +234,7 @@ export class Service {
       ...(yield* standardValuesAt(context, span)),
       ...guessSourceAt(snapshot, span),
       ...alignTableAt(snapshot, span),
+      ...tableAsDataAt(snapshot, span),
       ...measureGuessAt(snapshot, span),
     ];
     return withoutRepeats([...ofFindings, ...others.map((fix) => ({ fix }))]);

@@ -292,7 +292,7 @@ export function columnOperand(compiler: Compiler, column: Entry, node: Node): Op
     return compiler.fail(node, { code: "list.unexpected", where: "here, because its table has no rows", text: name });
   compiler.seeRows(names);
   if (type.of === "text") return textual(node, type.texts ?? [], true);
-  const at = Array.from({ length: type.length }, (_, i) => valueAt(compiler, column, i));
+  const at = Array.from({ length: type.length }, (_, i) => valueAt(compiler, column, i, node));
   if (type.of === "truth") return truth(node, at, true);
   if (!type.mixed || compiler.isCounting)
     return quantity(node, type.dimension, at, { point: type.point, isList: true, unit });
@@ -322,11 +322,14 @@ export function cellInRow(compiler: Compiler, column: Entry, row: number, node: 
 /** Names of rows or columns that a finding lists. */
 export const NAMES_SHOWN = 12;
 
-/** The operand of a value of a column; of a network's in the case that is looked at. */
-function valueAt({ networkCase }: Compiler, column: Entry, index: number): number {
-  const { statement, results } = column;
+/** The operand of a value of a column; of a network's in the case that is looked at, and of a further piece its own. */
+function valueAt(compiler: Compiler, column: Entry, index: number, node: Node): number {
+  const { statement, results, differs } = column;
+  const { networkCase } = compiler;
   const isSolved = networkCase && statement.kind === "column" && statement.solved;
-  return (isSolved ? networkCase.valueAt(column, index) : undefined) ?? results.from + index;
+  const inCase = isSolved ? networkCase.valueAt(column, index) : undefined;
+  const isOther = inCase === undefined && differs && compiler.frame.piece !== undefined;
+  return inCase ?? (isOther ? compiler.instances.ofCell(column, index, node) : undefined) ?? results.from + index;
 }
 
 /** One cell of a column. */
@@ -343,7 +346,7 @@ export function cellOperand(compiler: Compiler, column: Entry, row: number, node
         : (column.name ?? ""),
     );
   }
-  const at = [valueAt(compiler, column, row)];
+  const at = [valueAt(compiler, column, row, node)];
   if (type.of === "truth") return truth(node, at, false);
   const { dimension, point, unit } = type.mixed?.[row] ?? { ...type, unit: column.unit };
   return quantity(node, dimension, at, { point, unit });

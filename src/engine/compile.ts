@@ -473,6 +473,7 @@ export class Compiler {
 
   /** What a name means in a computed column: the cell of the row at hand. Inside a function it means what it does there. */
   cellOf(name: string, node: Node): Operand | undefined | "unnamed" {
+    if (this.frame.row !== undefined) return this.instances.cellOf(name, this.frame.row, node);
     return this.frame.entry === this.top && this.column ? this.column.cellOf(name, node) : "unnamed";
   }
 

@@ -16,6 +16,8 @@ export interface Frame {
   readonly calls: readonly Entry[];
   /** The further piece that is compiled; undefined for the one that names without more ado mean. */
   readonly piece?: Piece;
+  /** Of a copy of a computed column: the row whose cells names stand for. */
+  readonly row?: number;
   /** It is a copy of an input that differs from piece to piece, so that its literals are drawn anew. */
   readonly drawsAnew: boolean;
 }

@@ -1,5 +1,7 @@
+import { CellKind } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
 import type { Span } from "../text/span";
+import { cellInRow } from "./columns";
 import type { Compiler } from "./compile";
 import type { Entry } from "./entry";
 import type { Binding, Frame } from "./frame";
@@ -45,6 +47,28 @@ export class Instances {
     const isList = type.length !== undefined;
     if (type.kind === "truth") return truth(node, found.at, isList);
     return quantity(node, type.dimension, found.at, { point: type.point, isList, unit: entry.unit });
+  }
+
+  /** Where the copy of a cell of a column is, for the piece at hand; undefined where it is the same for all. */
+  ofCell(column: Entry, row: number, node: Node): number | undefined {
+    const { piece } = this.compiler.frame;
+    const { statement } = column;
+    if (!piece || !column.differs || statement.kind !== "column") return undefined;
+    const isComputed = statement.value !== undefined;
+    if (!isComputed && statement.kinds[row] !== CellKind.Expression) return undefined;
+    const source = { entry: column, node: statement.value ?? statement.cells[row], drawsAnew: false };
+    const key = `${column.id}#${row}@${piece.key}`;
+    if (!this.operands.has(key))
+      this.operands.set(key, this.copy(source, isComputed ? { piece, row } : { piece }, node));
+    return this.operands.get(key)?.at[0];
+  }
+
+  /** What a name means in the copy of a computed column: the cell of its row, if the table has such a column. */
+  cellOf(name: string, row: number, node: Node): Operand | undefined | "unnamed" {
+    const { compiler } = this;
+    const { table } = compiler.frame.entry;
+    const column = table && compiler.columnOf(table, name);
+    return column ? cellInRow(compiler, column, row, node) : "unnamed";
   }
 
   /** An argument, of the piece at hand. */
@@ -109,37 +133,38 @@ export class Instances {
   }
 
   private compile(entry: Entry, piece: Piece, node: Node): Operand | undefined {
-    const { compiler } = this;
-    const source = sourceOf(compiler, entry);
+    const source = sourceOf(this.compiler, entry);
     if (!source) return undefined;
+    if (source.entry !== entry && !this.copied.includes(entry)) this.copied.push(entry);
+    return this.copy(source, { piece }, node);
+  }
+
+  /** Compiles the expression of another definition into this one. */
+  private copy({ entry, node, drawsAnew }: Source, of: Pick<Frame, "piece" | "row">, at: Node): Operand | undefined {
+    const { compiler } = this;
     if (this.depth >= MOST_NESTED || compiler.code.count > MOST_COPIED) {
-      compiler.fail(node, { code: "piece.tooMany", text: entry.name ?? "", reason: "definitions", most: MOST_NESTED });
+      compiler.fail(at, { code: "piece.tooMany", text: entry.name ?? "", reason: "definitions", most: MOST_NESTED });
       return undefined;
     }
     this.depth++;
     if (!this.copied.includes(entry)) this.copied.push(entry);
-    if (source.entry !== entry && !this.copied.includes(source.entry)) this.copied.push(source.entry);
-    const { tree } = source.entry.statement;
-    const frame: Frame = {
-      entry: source.entry,
-      tree,
-      bound: NOTHING_BOUND,
-      origins: NOTHING_BOUND,
-      calls: [],
-      piece,
-      drawsAnew: source.drawsAnew,
-    };
-    const operand = compiler.inFrame(frame, () => compiler.expression(source.node));
+    const { tree } = entry.statement;
+    const frame: Frame = { entry, tree, bound: NOTHING_BOUND, origins: NOTHING_BOUND, calls: [], ...of, drawsAnew };
+    const operand = compiler.inFrame(frame, () => compiler.expression(node));
     this.depth--;
     return operand;
   }
 }
 
-/** The expression that an entry's value is, and whether its literals are drawn anew for each piece. */
-function sourceOf(
-  compiler: Compiler,
-  entry: Entry,
-): { readonly entry: Entry; readonly node: Node; readonly drawsAnew: boolean } | undefined {
+/** An expression that is copied, and whether its literals are drawn anew for each piece. */
+interface Source {
+  readonly entry: Entry;
+  readonly node: Node;
+  readonly drawsAnew: boolean;
+}
+
+/** The expression that an entry's value is. */
+function sourceOf(compiler: Compiler, entry: Entry): Source | undefined {
   const { statement, results, type } = entry;
   switch (statement.kind) {
     case "given":

@@ -218,7 +218,7 @@ class Walk {
   private key(node: Node, role: "value" | "row", more: Partial<NameUse> = {}): void {
     const { tree, statement } = this;
     const { start, end } = tree.span(node);
-    const quotes = statement.text[start] === '"' ? 1 : 0;
+    const quotes = /["`]/.test(statement.text[start]) ? 1 : 0;
     const name = tree.kind(node) === Kind.Text ? tree.text(node) : statement.text.slice(start, end);
     if (name === "") return;
     this.found.push({ name, node, span: { start: start + quotes, end: end - quotes }, role, scope: [], ...more });

@@ -72,9 +72,9 @@ export function parseTableHead(arena: Arena, source: CellText, rowCount: number,
   return { kind: "table", text, tree, problems: problems.slice(0, MOST_PROBLEMS), comment: "", name, rows };
 }
 
-/** The name of a row as it is looked up: without quotes, and its spaces single. */
+/** The name of a row as it is looked up: without the quotes or backticks around it, and its spaces single. */
 export function rowKey(written: string): string {
-  const quoted = /^"([^"]*)"$/.exec(written);
+  const quoted = /^["`]([^"`]*)["`]$/.exec(written);
   return foldName((quoted ? quoted[1] : written).replace(/\s+/g, " ").trim());
 }
 

@@ -65,14 +65,44 @@ ${PARTS}`;
     b = wire["0.5 mm²"].area
     c = wire.solid.area
     d = wire["solid"].area
+    e = wire.litz.area
 
 | wire:     | area     |
 | --------- | -------: |
 | 24        | 0.2 mm^2 |
 | "0.5 mm²" | 0.5 mm^2 |
 | solid     | 1 mm^2   |
+| \`litz\`    | 2 mm^2   |
 `;
-    assert.deepEqual(shown(note, "a", "b", "c", "d"), ["0.2 mm^2", "0.5 mm^2", "1 mm^2", "1 mm^2"]);
+    assert.deepEqual(shown(note, "a", "b", "c", "d", "e"), ["0.2 mm^2", "0.5 mm^2", "1 mm^2", "1 mm^2", "2 mm^2"]);
+  });
+
+  it("draws the cells of a further piece anew, in columns and in what is computed from them", () => {
+    const note = `
+    given V_f = 3 V ± 0.1 V each
+    d = lamps.a.drop - another lamps.a.drop
+    twice = lamps.a.double - another lamps.a.double
+    sums = sum(another lamps.drop)
+    two = total(2, lamps.a.double)
+    choose L = lamps.a
+    part = L.double - another L.double
+    same = another lamps.b.drop
+           ~~~~~~~~~~~~~~~~~~~~ piece.same
+
+| lamps: | drop        | double = drop * 2 |
+| ------ | ----------: | ----------------: |
+| a      | = V_f + 0 V |                   |
+| b      | 3 V ± 0.2 V |                   |
+`;
+    checkFindings(note);
+    const text = note.replace(/ *~+ piece\.same\n/, "");
+    assert.deepEqual(shown(text, "d", "twice", "sums", "two", "part"), [
+      "-200 .. 0 .. 200 mV",
+      "-400 .. 0 .. 400 mV",
+      "5.7 .. 6 .. 6.3 V",
+      "11.6 .. 12 .. 12.4 V",
+      "-400 .. 0 .. 400 mV",
+    ]);
   });
 
   it("gives bare numbers the unit of the header", () => {

@@ -194,6 +194,21 @@ describe("a data table in the editor", () => {
     assert.deepEqual(fixes("\n| t | a |\n| - | - |\n"), []);
   });
 
+  it("can be made of a table of prose that has numbers in it", () => {
+    const fixes = (text: string) =>
+      holding({ [PATH]: text })
+        .fixes(PATH, { start: 5, end: 5 })
+        .map(({ fix }) => [fix.title, applyEdits(text, fix.edits)]);
+    const rows = "| ---- | ---------- | --- |\n| bar  | 2.10 EUR   | 3 |\n";
+    assert.deepEqual(fixes(`\n| Part | Unit price (EUR) | qty |\n${rows}`), [
+      ["Compute with this table, as Part", `\n| Part: | Unit_price [EUR] | qty |\n${rows}`],
+    ]);
+    assert.deepEqual(fixes("\n| Who | When |\n| --- | ---- |\n| all | soon |\n"), []);
+    assert.deepEqual(fixes(`\n| % | Unit price | qty |\n${rows}`), []);
+    assert.deepEqual(fixes(`\n| Part | qty | qty |\n${rows}\n`), []);
+    assert.deepEqual(fixes(`\n| Part | Unit price | qty |\n${rows}\n    Part = 3\n`), []);
+  });
+
   it("is in the outline with its columns", () => {
     const [heading] = service().symbols(PATH);
     const table = heading.children.find(({ kind }) => kind === "table");
