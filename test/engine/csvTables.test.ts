@@ -66,7 +66,7 @@ describe("a CSV file", () => {
       "table.file: Line 3: `lens` has 3 cells under 2 headers: what is too much is not read. A field with a separator in it stands in quotes.",
     ]);
     assert.deepEqual(await told("part,qty\nbar,3 V\nlens,4 Vx\n", "x = sum(parts.qty)"), [
-      "table.file: Line 3, `qty`: `Vx` is no unit.",
+      "table.file: Line 3, `qty`: `Vx` is no unit. If it is something that is counted, say so: `items Vx`.",
     ]);
     assert.deepEqual(await told("", "x = parts.qty"), [
       "table.emptyFile: `parts.csv` is empty. A table begins with a line of headers, a row to each line after it.",
