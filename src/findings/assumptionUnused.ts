@@ -5,5 +5,6 @@ export const assumptionUnused: Wording<"assumption.unused"> = {
   severity: "information",
   reference:
     "No rule depends on the assumption, so that it need not be settled. Write the rule that needs it, or remove it.",
-  message: ({ name }) => `No rule depends on ${name}: whatever it is, every rule stays as it is.`,
+  message: ({ name }) =>
+    `No rule depends on ${name}: whatever it is, every rule stays as it is. Write the rule that needs it, or remove it.`,
 };

@@ -5,5 +5,9 @@ import type { Wording } from "./finding";
 export const listUnexpected: Wording<"list.unexpected"> = {
   severity: "error",
   reference: "A list stands where a single value is wanted, or it is empty.",
-  message: ({ where, text }) => `\`${shortened(text)}\` is a list, and none can stand ${where}.`,
+  message: ({ where, text }) => {
+    const plain = `\`${shortened(text)}\` is a list, and none can stand ${where}.`;
+    // An empty list has nothing that could be taken.
+    return where.includes("because") ? plain : `${plain} Take one value of it, such as its \`sum(…)\` or \`max(…)\`.`;
+  },
 };

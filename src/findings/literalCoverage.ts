@@ -4,5 +4,5 @@ import type { Wording } from "./finding";
 export const literalCoverage: Wording<"literal.coverage"> = {
   severity: "error",
   reference: "A coverage factor is greater than zero (JCGM 100, 6.2.1).",
-  message: ({ text }) => `A coverage factor is greater than zero; ${text} is not.`,
+  message: ({ text }) => `A coverage factor is greater than zero; ${text} is not. Of a standard uncertainty it is 1.`,
 };

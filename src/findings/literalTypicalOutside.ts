@@ -4,5 +4,6 @@ import type { Wording } from "./finding";
 export const literalTypicalOutside: Wording<"literal.typicalOutside"> = {
   severity: "error",
   reference: "Three numbers are minimum .. typical .. maximum, and the typical one lies between the others.",
-  message: ({ typical, low, high }) => `The typical value ${typical} is not between ${low} and ${high}.`,
+  message: ({ typical, low, high }) =>
+    `The typical value ${typical} is not between ${low} and ${high}. Three numbers are minimum .. typical .. maximum.`,
 };

@@ -6,7 +6,8 @@ export const syntaxUnclosedBracket: Wording<"syntax.unclosedBracket"> = {
   severity: "error",
   reference:
     "An open bracket has no partner. A line at the statement's own indentation begins a new statement, closed or not.",
-  message: ({ open, close }) => `\`${open}\` has no \`${close}\`.`,
+  message: ({ open, close }) =>
+    `\`${open}\` has no \`${close}\`. A statement goes on in the next line only if that is set in deeper.`,
   fixes: ({ close, insertAt }, { row }) => [
     {
       title: `Insert ${close}`,

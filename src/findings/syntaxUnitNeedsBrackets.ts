@@ -11,7 +11,7 @@ export const syntaxUnitNeedsBrackets: Wording<"syntax.unitNeedsBrackets"> = {
   message: (problem, site) => {
     const apart = withNameApart(problem, site);
     return apart === undefined
-      ? `What stands below the solidus is not plain. Write ${alternatives(problem.rewritten)}.`
+      ? `What stands below the \`/\` of a unit is not plain. Write ${alternatives(problem.rewritten)}.`
       : `\`${apart.name}\` is a quantity and no unit. Set the sign before it apart: \`${apart.text}\`.`;
   },
   fixes: (problem, site) => {

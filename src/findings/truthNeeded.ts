@@ -6,5 +6,5 @@ export const truthNeeded: Wording<"truth.needed"> = {
   severity: "error",
   reference: "A condition, such as `a < b`, is wanted where a quantity stands.",
   message: ({ where, side }, { row, context }) =>
-    `A condition is wanted ${where}, not ${sideText(side, row, context)}.`,
+    `A condition is wanted ${where}, not ${sideText(side, row, context)}. Compare it with something: \`a < b\`.`,
 };

@@ -5,5 +5,6 @@ import type { Wording } from "./finding";
 export const truthUnexpected: Wording<"truth.unexpected"> = {
   severity: "error",
   reference: "A quantity is wanted where a condition, such as `a < b`, stands.",
-  message: ({ where, text }) => `A quantity is wanted ${where}, and \`${shortened(text)}\` is a condition.`,
+  message: ({ where, text }) =>
+    `A quantity is wanted ${where}, and \`${shortened(text)}\` is a condition. As a number it is \`if … then 1 else 0\`.`,
 };

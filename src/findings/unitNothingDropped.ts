@@ -6,7 +6,8 @@ import { replaceIn } from "./fixing";
 export const unitNothingDropped: Wording<"unit.nothingDropped"> = {
   severity: "warning",
   reference: "`without` names a counted unit that the value does not have.",
-  message: ({ name, side }) => `There is no ${name} to drop: the value is ${kindText(side)}.`,
+  message: ({ name, side }) =>
+    `There is no ${name} to drop: the value is ${kindText(side)}. Leave it out of \`without\`.`,
   fixes: ({ name, span }, { row }) => {
     const { text } = row.statement;
     const before = /(\s*,|\s*\bwithout)\s*$/.exec(text.slice(0, span.start));

@@ -17,7 +17,7 @@ export const useOutside: Wording<"use.outside"> = {
 export const useMissing: Wording<"use.missing"> = {
   severity: "error",
   reference: "There is no note at the path. Paths are relative to the note and use `/`.",
-  message: ({ path, detail }) => `There is no note \`${path}\`.${sentence(detail)}`,
+  message: ({ path, detail }) => `There is no note \`${path}\`.${sentence(detail)} A path is relative to this note.`,
 };
 
 export const useUnreadable: Wording<"use.unreadable"> = {
