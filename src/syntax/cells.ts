@@ -43,6 +43,15 @@ export function readCells(at: Cursor, source: CellText, traits: ColumnTraits): C
   return new CellReader(at, source, traits).read();
 }
 
+/** Whether a cell is a text that opens with a quotation mark and does not close. */
+export function isUnclosed(written: string): boolean {
+  return /^"[^"]+$/.test(written);
+}
+
+export function unclosedQuote(start: number, end: number, written: string): SyntaxProblem {
+  return { span: { start, end }, code: "syntax.unclosedQuote", rewritten: [`${written}"`] };
+}
+
 class CellReader {
   private readonly kinds: CellKind[] = [];
   private readonly nodes: Node[] = [];
@@ -89,6 +98,11 @@ class CellReader {
     if (/^"[^"]*"$/.test(written)) {
       this.quoted++;
       return this.add(CellKind.Text, this.text(start, end, written.slice(1, -1)));
+    }
+    if (isUnclosed(written) && !this.traits.isFile) {
+      this.problems.push(unclosedQuote(start, end, written));
+      this.quoted++;
+      return this.add(CellKind.Text, this.text(start, end, written.slice(1)));
     }
     if (NUMBER_LIKE.test(written) && !CODE_LIKE.test(written)) return this.number(start, end);
     this.words++;

@@ -1,4 +1,4 @@
-import { readCells } from "./cells";
+import { isUnclosed, readCells, unclosedQuote } from "./cells";
 import { Cursor, MOST_PROBLEMS } from "./cursor";
 import { definedName } from "./parts";
 import { expression } from "./expression";
@@ -53,7 +53,10 @@ export function parseTableHead(arena: Arena, source: CellText, rowCount: number,
   const seen = new Map<string, number>();
   for (let row = 0; row < rowCount; row++) {
     const [start, end] = [starts[row + 1], ends[row + 1]];
-    const key = rowKey(text.slice(start, end));
+    const written = text.slice(start, end);
+    const isOpen = !isFile && isUnclosed(written);
+    if (isOpen) problems.push(unclosedQuote(start, end, written));
+    const key = rowKey(isOpen ? `${written}"` : written);
     rows.push(tree.add(Kind.Text, start, end, NONE, 0, NaN, tree.intern(key)));
     if (key === "" || isFile) continue;
     const firstRow = seen.get(key);
