@@ -8,7 +8,7 @@ import { writingAt } from "../engine/writing";
 import { signatureOf } from "../syntax/signature";
 import { quotableAt } from "../phrases/quotable";
 import { outcomeText } from "../phrases/outcomeText";
-import { STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
+import { CLAUSE_HELP, STATEMENT_HELP, WORD_HELP } from "../phrases/statementHelp";
 import { listedUnits } from "../phrases/unitList";
 import { CURRENCIES } from "../quantity/currencies";
 import type { Dimension } from "../quantity/dimension";
@@ -118,7 +118,7 @@ const BEHIND: readonly { readonly opening: RegExp; readonly words: readonly stri
   { opening: /^(?:given|assume)\b/, words: ["each", "from"] },
   { opening: /^over\b/, words: ["from"] },
   { opening: /^measured\b/, words: ["of", "at", "on", "from", "instead"] },
-  { opening: /^(?:must|should)\b/, words: ["and", "or", "inside", "without"] },
+  { opening: /^(?:must|should)\b/, words: ["and", "or", "inside", "without", "in"] },
   { opening: /^order\b/, words: ["without"] },
   { opening: /\bchoose\b/, words: ["from"] },
   { opening: /^[^=(]*\([^)]*\)\s*=.*\swhere\b/s, words: ["and", "or", "inside"] },
@@ -135,7 +135,11 @@ function behindOperand(place: Place): readonly Completion[] {
 }
 
 function words({ span }: Place, texts: readonly string[]): readonly Completion[] {
-  return texts.map((label, i) => ({ label, kind: "statement", detail: "", insert: `${label} `, span, rank: `1${i}` }));
+  return texts.map((label, i) => {
+    const documentation = CLAUSE_HELP.get(label) ?? WORD_HELP.get(label);
+    const help = documentation === undefined ? {} : { documentation };
+    return { label, kind: "statement", detail: "", ...help, insert: `${label} `, span, rank: `1${i}` };
+  });
 }
 
 function expression(place: Place): readonly Completion[] {

@@ -24,8 +24,8 @@ export const STATEMENT_HELP: ReadonlyMap<string, StatementHelp> = new Map([
       "a bench result, compared with what was predicted; with `instead` it replaces an assumption",
     ),
   ],
-  ["must", help("must condition", "a rule; where it fails, that is an error")],
-  ["should", help("should condition", "a rule; where it fails, that is a warning")],
+  ["must", help("must condition [in 99 % of builds]", "a rule; where it fails, that is an error")],
+  ["should", help("should condition [in 99 % of builds]", "a rule; where it fails, that is a warning")],
   ["items", help("items NAME, NAME", "things that are counted, each a unit of its own")],
   [
     "use",
@@ -80,7 +80,28 @@ export const WORD_HELP: ReadonlyMap<string, string> = new Map([
     "sample",
     "`sample [1.2, -0.8, 2.9] mV` is several pieces: what the next one will be, with the standard deviation s·√(1 + 1/n).",
   ],
-  ["if", "`if condition then a else b`."],
+  ["not", "`not (a < b)` holds where the condition in brackets does not."],
+  ["if", "`if x > 10 then 2 A else 1 A` is the one or the other, by the condition."],
+]);
+
+/** Words that go on behind a value, as completion explains them. Alone they are no names and need no hover. */
+export const CLAUSE_HELP: ReadonlyMap<string, string> = new Map([
+  [
+    "in",
+    "`must x <= 4 V in 99 % of builds` is judged by the share of builds, at every operating condition (JCGM 101).",
+  ],
+  ["of", "`of 5`: how many pieces were measured."],
+  ["at", "`at I = 20 mA`: the conditions of the measurement; the prediction is made for them."],
+  ["on", "`on 2026-03-14`: the day of the measurement (ISO 8601)."],
+  ["as", "`as NAME`: the name under which it is used here."],
+  ["and", "both conditions hold."],
+  ["or", "one of the conditions holds, or both."],
+  ["then", "what it is where the condition holds."],
+  ["else", "what it is otherwise; another `if` may follow."],
+  ["at least", "judged against the whole range of what is wanted: the value used is not below it anywhere."],
+  ["at most", "judged against the whole range of what is wanted: the value used is not above it anywhere."],
+  ["least", "the value used is nowhere below what is wanted."],
+  ["most", "the value used is nowhere above what is wanted."],
 ]);
 
 function help(syntax: string, meaning: string, insert = `${syntax.split(" ")[0]} `): StatementHelp {

@@ -98,6 +98,20 @@ describe("completion", () => {
     has("must burden > 2 V and ¦", "burden");
     has("x = not ¦", "burden");
   });
+  it("says of every word of the language what it does", () => {
+    const places = [
+      "must burden < 5 V ¦",
+      "measured burden = 3 V ¦",
+      "a = if burden > 3 V ¦",
+      "R = burden / I choose ¦",
+      "a = ¦",
+    ];
+    for (const place of places)
+      for (const { label, kind, documentation } of at(place))
+        if (kind === "statement") assert.ok(documentation, `${label} in ${place}`);
+    assert.ok(labels("must burden < 5 V ¦").includes("in"));
+  });
+
   it("offers what can be measured", () => {
     assert.deepEqual(labels("measured ¦"), ["V_f", "burden", "supply"]);
     assert.deepEqual(labels("measured burden = 3 V at ¦"), ["V_f", "burden", "supply"]);
