@@ -96,6 +96,8 @@ export class Entry {
   /** What the functions that it calls ask of their arguments, and one slot for each value that has to be looked at for it. */
   domainChecks: readonly DomainCheck[] = NONE;
   checked: Run = NO_RUN;
+  /** The calls whose arguments leave what the function holds for; undefined where that is still to be worked out. */
+  domainProblems?: readonly EngineProblem[];
   /** Each of its literals, by its node and then its slot. Most have one or two, for which a map would be large. */
   literals?: readonly number[];
   compileProblems: readonly EngineProblem[] = NONE;
@@ -150,6 +152,7 @@ export class Entry {
     this.step = definition.step;
     this.clauses = definition.clauses;
     this.domainChecks = definition.domainChecks;
+    this.domainProblems = undefined;
     this.keeps = definition.keeps;
     this.compileProblems = definition.problems;
     this.blockedBy = definition.blockedBy;

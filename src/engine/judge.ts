@@ -22,7 +22,6 @@ import type { EngineProblem, Origin } from "./problem";
 import { pushedBy } from "./pushedBy";
 import type { Runner } from "./runner";
 import { judgeChoice } from "./choices";
-import { domainProblems } from "./domains";
 import { troubleProblem } from "./trouble";
 import { isOpen } from "./search";
 import { Standing, type Slots, type Tape } from "./tape";
@@ -70,7 +69,7 @@ class Judge {
     const { statement, type } = entry;
     const problems: Problem[] = (statement.problems as readonly Problem[]).concat(
       entry.compileProblems,
-      domainProblems(entry, context),
+      entry.domainProblems ?? [],
     );
     if (statement.kind === "rule") return this.rule(problems);
     if (statement.kind === "use") {

@@ -545,6 +545,7 @@ export class Program {
   }
 
   private setOutcome(entry: Entry): void {
+    this.remaining.check(entry);
     entry.outcome = judge(entry, this.judgeContext, entry.outcome);
     this.remaining.judged(entry);
   }

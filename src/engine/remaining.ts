@@ -1,4 +1,5 @@
 import { Builds, type BuildsSource } from "./builds";
+import { DomainSearches } from "./domainSearches";
 import type { Entry } from "./entry";
 import type { BuildsOutcome } from "./outcome";
 import { isToBeSearched, Searches } from "./search";
@@ -13,26 +14,31 @@ export interface RemainingSource extends BuildsSource {
 const SLICE_OF_TRIALS = 8;
 
 /**
- * What an update leaves to be worked out, a slice at a time: ranges that have to be searched for, then shares of builds.
+ * What an update leaves to be worked out, a slice at a time: ranges that have to be searched for, what functions hold for,
+ * then shares of builds.
  */
 export class Remaining {
   private readonly searches: Searches;
+  private readonly domains: DomainSearches;
   private readonly builds: Builds;
   /** Something is tried that will be put back: only shares that decide a rule are worked out, since somebody waits. */
   isTrying = false;
 
   constructor(private readonly source: RemainingSource) {
-    this.searches = new Searches(source);
+    const searches = (this.searches = new Searches(source));
+    const { slots } = source;
+    this.domains = new DomainSearches({ slots, searchSlot: (entry, slot) => searches.searchSlot(entry, slot) });
     this.builds = new Builds(source);
   }
 
   get isDone(): boolean {
-    return this.searches.isDone && this.builds.isDone;
+    return this.searches.isDone && this.domains.isDone && this.builds.isDone;
   }
 
   /** How far the trials of builds have come, 0 to 1; undefined while there is something else to do, or nothing. */
   get progressOfTrials(): number | undefined {
-    return this.searches.isDone && !this.builds.isDone ? this.builds.progress : undefined;
+    const isTrying = this.searches.isDone && this.domains.isDone && !this.builds.isDone;
+    return isTrying ? this.builds.progress : undefined;
   }
 
   /** Slices that were worked so far, counted in those of searches, a few tenths of a millisecond each. */
@@ -46,7 +52,8 @@ export class Remaining {
       entry.found = ranges;
       this.source.judgeAgain(entry);
     });
-    if (this.searches.isDone)
+    if (this.searches.isDone) this.domains.work(isTimeToPause, (entry) => this.source.judgeAgain(entry));
+    if (this.searches.isDone && this.domains.isDone)
       this.builds.work(isTimeToPause, (entry, builds) => {
         entry.builds = builds;
         this.source.judgeAgain(entry);
@@ -95,9 +102,14 @@ export class Remaining {
 
   /** An entry or something that it rests on is different: what was found out about it holds no longer. */
   changed(entry: Entry): void {
-    entry.found = entry.builds = undefined;
+    entry.found = entry.builds = entry.domainProblems = undefined;
     if (isToBeSearched(this.source, entry)) this.searches.add(entry);
     else this.searches.drop(entry);
+  }
+
+  /** An entry is about to be judged: what its calls ask of their arguments is checked, or put on the list. */
+  check(entry: Entry): void {
+    this.domains.begin(entry);
   }
 
   /** An entry was judged: if it awaits its share of builds, that is worked out. */
@@ -111,6 +123,7 @@ export class Remaining {
   /** An entry is gone, or has no value. */
   drop(entry: Entry): void {
     this.searches.drop(entry);
+    this.domains.drop(entry);
     this.builds.drop(entry);
   }
 }

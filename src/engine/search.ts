@@ -12,8 +12,8 @@ import { searchInSlices, trueRangeOfCone, type SearchOptions, type TrueRange } f
  */
 const OF_DEFINITION: SearchOptions = { budget: 100_000 };
 const OF_RULE: SearchOptions = { budget: 2_000_000, budgetOnceSignProved: 100_000 };
-/** What is searched within an edit, before anything is shown, has a few tenths of a millisecond. */
-const AT_ONCE = { budget: 6_000 };
+/** What many calls ask for, each by itself, has a few tenths of a millisecond. */
+const SHORT = { budget: 6_000 };
 /** What rests on more operations than this, each counted once, is left enclosed: copying it alone would be felt. */
 const LARGEST_CONE = 2_000;
 /** A rule of four rows has a slot for either side and one for their difference in each: so many results have a budget of their own. */
@@ -50,15 +50,6 @@ export function isToBeSearched({ slots }: ConeSource, entry: Entry): boolean {
 /** How many results are shown: behind those of a network's voltages there are others, which other columns show. */
 function shownResults({ type, results }: Entry): number {
   return type.kind === "column" ? type.length : results.length;
-}
-
-/**
- * Searches at once a slot that an entry reads or writes and whose range stage A left enclosed; undefined where that costs too
- * much.
- */
-export function searchSlot(source: ConeSource, entry: Entry, slot: number): TrueRange | undefined {
-  const cone = isTooDeep(entry) ? undefined : coneOfSlot(source, entry, slot, LARGEST_CONE);
-  return cone && trueRangeOfCone(cone, AT_ONCE);
 }
 
 /** Searches a result of an entry at once as that of a definition, for who cannot go on without; undefined where there is no need. */
@@ -147,6 +138,22 @@ export class Searches {
     );
   }
 
+  /**
+   * A range, as narrow as a short search makes it, of a slot that an entry reads or writes; undefined where that costs too
+   * much. It pauses before it searches, so that what is known comes without a pause.
+   */
+  *searchSlot(entry: Entry, slot: number): Generator<void, TrueRange | undefined> {
+    const cone = isTooDeep(entry) ? undefined : coneOfSlot(this.source, entry, slot, LARGEST_CONE);
+    if (!cone) return undefined;
+    const known = this.known.get(cone, SHORT);
+    if (known) return known;
+    yield;
+    this.slices++;
+    const range = trueRangeOfCone(cone, SHORT);
+    this.known.set(cone, SHORT, range);
+    return range;
+  }
+
   private *search(entry: Entry): Generator<void, FoundRanges> {
     return yield* this.searchAll(yield* this.copy(entry));
   }
@@ -214,7 +221,7 @@ const COPYING = 10;
 /** Many results share what a few may spend together, so that a table of two hundred rows is not searched for minutes. */
 function shared({ budget = Infinity, budgetOnceSignProved }: SearchOptions, results: number): SearchOptions {
   const share = Math.min(1, RESULTS_WITH_A_BUDGET / results);
-  const part = (operations: number) => Math.max(AT_ONCE.budget, Math.floor(operations * share));
+  const part = (operations: number) => Math.max(SHORT.budget, Math.floor(operations * share));
   return {
     budget: part(budget),
     ...(budgetOnceSignProved === undefined ? {} : { budgetOnceSignProved: part(budgetOnceSignProved) }),

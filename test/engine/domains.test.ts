@@ -1,3 +1,5 @@
+import assert from "node:assert/strict";
+import { Program } from "../../src/engine/program";
 import { checkFindings } from "../notation";
 import { tells } from "./told";
 
@@ -147,5 +149,43 @@ describe("the domain of a function", () => {
           ~ function.domain
                  ~ function.domain
     `);
+  });
+});
+
+describe("what functions hold for, where that takes a search", () => {
+  const NOTE =
+    "    given u = 0 .. 3\n    f(a) = a where a >= -7\n    g(a) = a where a >= -5\n    y = f(u - u^2)\n    z = g(u - u^2)\n";
+  const told = (program: Program) =>
+    program.snapshot("n")!.rows.map(({ outcome }) => outcome.problems.map(({ code }) => code).join());
+
+  it("is searched in slices, not while somebody types", () => {
+    const program = new Program();
+    program.setText("n", NOTE);
+    program.update();
+    assert.equal(program.remaining.slices, 0);
+    assert.equal(program.isSettled, false);
+    assert.deepEqual(told(program), ["", "", "", "", ""], "What is not known yet is not told.");
+    // u − u² is least −6, at 3; taken apart it might be −9.
+    program.settle();
+    assert.deepEqual(told(program), ["", "", "", "", "function.domain"]);
+  });
+
+  it("is known again when an edit is taken back, and forgotten when the call goes", () => {
+    const program = new Program();
+    program.setText("n", NOTE);
+    program.settle();
+    program.setText("n", NOTE.replace("0 .. 3", "0 .. 2"));
+    program.settle();
+    assert.deepEqual(told(program), ["", "", "", "", ""]);
+    const before = program.remaining.slices;
+    program.setText("n", NOTE);
+    program.update();
+    assert.equal(told(program).at(-1), "function.domain");
+    program.settle();
+    assert.equal(program.remaining.slices, before);
+    program.setText("n", NOTE.replace("0 .. 3", "0 .. 2.9").replace("g(u - u^2)", "u"));
+    program.update();
+    program.settle();
+    assert.deepEqual(told(program), ["", "", "", "", ""]);
   });
 });
