@@ -66,7 +66,10 @@ class Rollup {
     if (this.isLeftEmpty()) return undefined;
     let sum: Carried | undefined;
     for (let row = 0; row < part.length; row++) {
-      const from = part.findIndex((each, i) => each === part[row] && isPresent(this.column, i));
+      // A part that occurs again need not have its value written again.
+      const from = isPresent(this.column, row)
+        ? row
+        : part.findIndex((each, i) => each === part[row] && isPresent(this.column, i));
       if (from < 0) {
         // An assembly without a value of its own is what its parts are.
         if (of.includes(part[row])) continue;

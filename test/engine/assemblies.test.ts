@@ -16,29 +16,62 @@ interface Part {
   readonly part: string;
   readonly of: string;
   readonly qty: number;
-  readonly mass: number;
+  /** Undefined where the cell is left empty: then it is that of another row of the part. */
+  readonly mass?: number;
 }
 
-/** A tree in which the parent of a part stands before it; the table has its rows in any order. */
+/**
+ * Parts, of which the parent stands before each; some of them occur in a second place, with or without their mass written
+ * there again. The table has its rows in any order.
+ */
 const tree: fc.Arbitrary<readonly Part[]> = fc
-  .array(fc.record({ parent: fc.nat(), qty: fc.integer({ min: 1, max: 5 }), mass: fc.integer({ min: 0, max: 9 }) }), {
-    minLength: 1,
-    maxLength: 12,
-  })
-  .map((parts) =>
-    parts.map(({ parent, qty, mass }, i) => ({ part: `p${i}`, of: i === 0 ? "" : `p${parent % i}`, qty, mass })),
-  );
+  .tuple(
+    fc.array(
+      fc.record({ parent: fc.nat(), qty: fc.integer({ min: 1, max: 5 }), mass: fc.integer({ min: 0, max: 9 }) }),
+      {
+        minLength: 1,
+        maxLength: 10,
+      },
+    ),
+    fc.array(
+      fc.record({
+        part: fc.nat(),
+        parent: fc.nat(),
+        qty: fc.integer({ min: 1, max: 3 }),
+        isWritten: fc.boolean(),
+      }),
+      { maxLength: 3 },
+    ),
+  )
+  .map(([parts, again]) => {
+    const first = parts.map(({ parent, qty, mass }, i): Part => ({
+      part: `p${i}`,
+      of: i === 0 ? "" : `p${parent % i}`,
+      qty,
+      mass,
+    }));
+    const second = again.flatMap(({ part, parent, qty, isWritten }): Part[] => {
+      const at = part % parts.length;
+      if (at === 0) return [];
+      return [{ part: `p${at}`, of: `p${parent % at}`, qty, ...(isWritten ? { mass: parts[at].mass } : {}) }];
+    });
+    return [...first, ...second];
+  });
 
 /** Takes every piece apart, one by one, and weighs them. */
 function exploded(parts: readonly Part[], of = ""): number {
   let mass = 0;
-  for (const part of parts.filter((each) => each.of === of))
-    for (let i = 0; i < part.qty; i++) mass += part.mass + exploded(parts, part.part);
+  for (const row of parts.filter((each) => each.of === of)) {
+    const own = parts.find(({ part, mass: written }) => part === row.part && written !== undefined)!.mass!;
+    for (let i = 0; i < row.qty; i++) mass += own + exploded(parts, row.part);
+  }
   return mass;
 }
 
 function tableOf(parts: readonly Part[]): string {
-  const rows = parts.map(({ part, of, qty, mass }, i) => `| ${i} | ${part} | ${of} | ${qty} | ${mass} g |`);
+  const rows = parts.map(({ part, of, qty, mass }, i) => {
+    return `| ${i} | ${part} | ${of} | ${qty} | ${mass === undefined ? "" : `${mass} g`} |`;
+  });
   return ["| bom: | part | of | qty | mass |", "| - | - | - | - | - |", ...rows].join("\n");
 }
 
@@ -84,6 +117,19 @@ ${LAMP}`,
       ),
       ["158 .. 166 .. 174 g", "18.1 EUR", "325 mA"],
     ));
+
+  it("takes for each place of a part what is written there", () => {
+    const note = `
+    cost = rollup(bom.cost)
+
+| bom: | part  | of   | qty | cost  |
+| ---- | ----- | ---- | --: | ----: |
+| 1    | lamp  |      |   1 | 0     |
+| 2    | screw | lamp |   2 | 1 EUR |
+| 3    | screw | lamp |   3 | 2 EUR |
+`;
+    assert.deepEqual(shown(note, "cost"), ["8 EUR"]);
+  });
 
   it("tells of loops and of parts that are not there, at the cell", () => {
     checkFindings(`
@@ -156,7 +202,7 @@ ${WIRE}`;
                            ~~~~~ name.unknown
     d = filter(3 A, 1 > 0)
                ~~~ list.needed error
-               | \`filter(…)\` needs a list here, and \`3 A\` is none.
+               | \`filter(…)\` needs a list here, and \`3 A\` is none. A list is written \`[a, b]\`; a column is one, too.
 ${WIRE}`);
   });
 
