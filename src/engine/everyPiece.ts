@@ -10,6 +10,8 @@ export interface Drawn {
   readonly cone: Cone;
   readonly spreads: readonly Spread[];
   readonly settings: DrawSettings;
+  /** Of each input the place of the one that it is a copy of, for another piece; its own where it is none. */
+  readonly copyOf?: readonly number[];
 }
 
 /** Most operations and inputs that are added for the pieces of sums. */
@@ -38,6 +40,7 @@ export function withEveryPiece(drawn: Drawn): Drawn {
     cone: writing.finished(modelled.map(({ input }) => input)),
     spreads: modelled.map(({ spread }) => spread),
     settings: { ...settings, correlations: correlationsOf(settings.correlations ?? [], copies) },
+    copyOf: inputs.map((_input, i) => (i < cone.inputs.length ? i : writing.originals[i - cone.inputs.length])),
   };
 }
 

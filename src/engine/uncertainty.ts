@@ -1,7 +1,9 @@
 import type { Cone } from "./cone";
 import type { Correlation } from "./correlation";
 import { coverageFactor } from "./coverageFactor";
+import { withEveryPiece } from "./everyPiece";
 import { Gradient } from "./gradient";
+import { slack } from "./operation";
 import { degreesOfFreedomOf, kurtosisOf, standardUncertaintyOf, type Limits, type Spread } from "./spread";
 
 /**
@@ -149,15 +151,21 @@ function effectiveDegreesOfFreedom(
 /**
  * What the second-order terms add to the variance of independent inputs: ½·(fᵢⱼuᵢuⱼ)² of each ordered pair, and of an
  * input by itself ¼·(κ − 1)·(fᵢᵢuᵢ²)², where κ is its kurtosis (½ for a normal one, as in the note to JCGM 100, 5.1.2).
- * Zero where the derivatives beside the nominal point do not exist.
+ * Zero where the derivatives beside the nominal point do not exist. The pieces of a sum are written out, since each bends
+ * by itself; all copies of an input bend alike, and one of them is looked at.
  */
-function secondOrderVariance(cone: Cone, spreads: readonly Spread[]): number {
+function secondOrderVariance(original: Cone, spreadsOfOriginal: readonly Spread[]): number {
+  const { cone, spreads, copyOf } = withEveryPiece({
+    cone: original,
+    spreads: spreadsOfOriginal,
+    settings: { seed: "" },
+  });
   const { inputs } = cone;
   const u = inputs.map((input, i) => standardUncertaintyOf(spreads[i], input));
   const gradient = new Gradient(cone);
   const point = inputs.map((input) => input.nominal);
   let variance = 0;
-  for (let j = 0; j < inputs.length; j++) {
+  for (let j = 0; j < original.inputs.length; j++) {
     if (!(u[j] > 0 && u[j] < Infinity)) continue;
     const { nominal, low, high } = inputs[j];
     const from = Math.max(low, nominal - u[j]);
@@ -169,13 +177,36 @@ function secondOrderVariance(cone: Cone, spreads: readonly Spread[]): number {
     point[j] = to;
     gradient.at(point);
     point[j] = nominal;
+    const copies = copyOf ? sumOf(copyOf, (of) => (of === j ? 1 : 0)) : 1;
     for (let i = 0; i < inputs.length; i++) {
       const bend = ((gradient.derivatives[i] - below[i]) / (to - from)) * u[i] * u[j];
       const weight = i === j ? (kurtosisOf(spreads[j]) - 1) / 4 : 1 / 2;
-      if (Number.isFinite(bend)) variance += weight * bend * bend;
+      if (Number.isFinite(bend)) variance += copies * weight * bend * bend;
     }
   }
   return variance;
+}
+
+/** Inputs that are tried one by one. */
+const MOST_TRIED = 64;
+
+/**
+ * Whether a result varies from build to build although it has no slope at the nominal point, by inputs one by one or all
+ * together: then first order says nothing of it. So it is with x² about zero, |x| at its kink, and what is rounded.
+ */
+export function variesWithoutSlope(cone: Cone, spreads: readonly Spread[], first: FirstOrder): boolean {
+  if (first.standardUncertainty !== 0) return false;
+  const gradient = new Gradient(cone);
+  const nominal = cone.inputs.map((input) => input.nominal);
+  const varied = cone.inputs.flatMap((input, i) => (standardUncertaintyOf(spreads[i], input) > 0 ? [i] : []));
+  const differs = (places: readonly number[], end: "low" | "high") => {
+    const point = nominal.slice();
+    for (const i of places) if (Number.isFinite(cone.inputs[i][end])) point[i] = cone.inputs[i][end];
+    const value = gradient.at(point);
+    return Number.isNaN(value) || Math.abs(value - first.nominal) > slack(value, first.nominal);
+  };
+  const tried = [varied, ...varied.slice(0, MOST_TRIED).map((i) => [i])];
+  return tried.some((places) => differs(places, "low") || differs(places, "high"));
 }
 
 function sumOf(values: ArrayLike<number>, f: (value: number, place: number) => number = (value) => value): number {

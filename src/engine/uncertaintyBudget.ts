@@ -1,10 +1,17 @@
-import { coneWithin, type ConeInput, type ConeSource } from "./cone";
+import { coneWithin, type Cone, type ConeInput, type ConeSource } from "./cone";
 import type { Correlation } from "./correlation";
 import type { Entry } from "./entry";
 import type { InputPlace, Push } from "./outcome";
 import { pushedBy } from "./pushedBy";
 import { degreesOfFreedomOf } from "./spread";
-import { firstOrder, sharesOfRange, sharesOfVariance, type FirstOrder, type Shares } from "./uncertainty";
+import {
+  firstOrder,
+  sharesOfRange,
+  sharesOfVariance,
+  variesWithoutSlope,
+  type FirstOrder,
+  type Shares,
+} from "./uncertainty";
 
 /**
  * What the uncertainty of a value is made of (JCGM 200:2012, 2.33): its standard uncertainty, and what each input
@@ -15,6 +22,8 @@ export interface UncertaintyBudget {
   readonly mean: number;
   /** Undefined where an input that matters has no limit on one side, or the formula has no slope. */
   readonly standardUncertainty?: number;
+  /** It varies, and has no slope at the nominal values, so that first order says nothing: trials tell. */
+  readonly variesWithoutSlope?: true;
   /** Effective degrees of freedom (JCGM 100, G.4.1); Infinity where every input is known by its limits. */
   readonly degreesOfFreedom?: number;
   /** Those that matter, the largest share of the range first. */
@@ -49,6 +58,8 @@ export interface BudgetSource extends ConeSource {
 
 /** With more inputs than this the variance is left to first order: curvature costs two sweeps an input. */
 const MOST_BENT_INPUTS = 32;
+/** The same where the pieces of a sum, each of which bends by itself, come to more operations than this. */
+const MOST_WRITTEN_OUT = 20_000;
 /** What rests on more operations than this is not told apart: somebody waits for the answer. */
 const LARGEST_CONE = 2_000;
 
@@ -93,12 +104,17 @@ export function budgetOf(
   const correlations = source.correlationsAmong?.(cone.inputs) ?? [];
   const first = firstOrder(cone, spreads, correlations);
   const ofRange = sharesOfRange(cone, first, attainedRange(source, entry, result));
-  const isBent = cone.inputs.length <= MOST_BENT_INPUTS;
+  const isBent = cone.inputs.length <= MOST_BENT_INPUTS && mostPieces(cone) * cone.op.length <= MOST_WRITTEN_OUT;
+  const isFlat = variesWithoutSlope(cone, spreads, first);
   const ofVariance = sharesOfVariance(cone, spreads, first, correlations, isBent);
   return {
     mean: first.mean,
-    ...known("standardUncertainty", first.standardUncertainty),
-    ...known("degreesOfFreedom", first.degreesOfFreedom),
+    ...(isFlat
+      ? { variesWithoutSlope: true as const }
+      : {
+          ...known("standardUncertainty", first.standardUncertainty),
+          ...known("degreesOfFreedom", first.degreesOfFreedom),
+        }),
     contributions: contributions(places, first, ofRange, ofVariance),
     interactions: {
       ...known("ofRange", ofRange?.interactions),
@@ -107,6 +123,12 @@ export function budgetOf(
     unbounded: first.unbounded.map((i) => places[i]),
     pushes: pushedBy(source.slots, slot, (input) => source.inputPlace(input)),
   };
+}
+
+/** How many pieces the input of a sum stands for at most. */
+function mostPieces({ inputs }: Cone): number {
+  const pieces = inputs.map(({ sums = [] }) => sums.reduce((product, { count }) => product * count, 1));
+  return Math.max(1, ...pieces);
 }
 
 /** The ends that are known to occur: what an enclosure has too much is no input's doing. */

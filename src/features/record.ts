@@ -46,6 +46,8 @@ export interface ValueRecord {
   readonly inputsAt?: { readonly min: InputsByName; readonly max: InputsByName };
   /** To first order (JCGM 100), in `unit`; of a temperature on a scale a difference in K. Absent where nothing is uncertain. */
   readonly standardUncertainty?: number;
+  /** It varies, but has no slope at the nominal values, so that there is none to first order. */
+  readonly variesWithoutSlope?: true;
   /** Effective degrees of freedom (JCGM 100, G.4.1), where they are finite. */
   readonly degreesOfFreedom?: number;
   /** What each input brings, the largest first; with `interactions` the shares add up to 1. */
@@ -250,7 +252,14 @@ function numbersOf({ nominal, low, high, standing }: Extent): Pick<ValueRecord, 
 
 type Doubt = Pick<
   ValueRecord,
-  "attained" | "found" | "inputsAt" | "standardUncertainty" | "degreesOfFreedom" | "contributions" | "interactions"
+  | "attained"
+  | "found"
+  | "inputsAt"
+  | "standardUncertainty"
+  | "variesWithoutSlope"
+  | "degreesOfFreedom"
+  | "contributions"
+  | "interactions"
 >;
 
 /** How far a value may be off, and by what. A long list of inputs at the ends is kept in the budget only. */
@@ -302,12 +311,16 @@ function byName(inputs: readonly InputAt[]): InputsByName {
 
 function uncertaintyOf(
   budget: UncertaintyBudget | undefined,
-): Pick<ValueRecord, "standardUncertainty" | "degreesOfFreedom" | "contributions" | "interactions"> {
+): Pick<
+  ValueRecord,
+  "standardUncertainty" | "variesWithoutSlope" | "degreesOfFreedom" | "contributions" | "interactions"
+> {
   if (!budget) return {};
   const { standardUncertainty, degreesOfFreedom, contributions, interactions } = budget;
   const left = sharesOf(interactions);
   return {
     ...finite("standardUncertainty", standardUncertainty ?? NaN),
+    ...(budget.variesWithoutSlope ? { variesWithoutSlope: true } : {}),
     ...finite("degreesOfFreedom", degreesOfFreedom ?? NaN),
     contributions: contributions.map((each) => ({ name: each.input.name, ...sharesOf(each) })),
     ...(Object.values(left).some((share) => share > 0) ? { interactions: left } : {}),

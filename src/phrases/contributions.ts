@@ -14,6 +14,8 @@ const MANY_DEGREES = 100;
 /** The share of values that a coverage factor is told for. */
 const COVERED = 0.95;
 const MARGIN_OF_ROUNDING = 1e-9;
+/** From this share of the variance on it is told that first order is not all, also of a single input. */
+const LEAST_BENT = 0.1;
 /** A mean nearer to nominal than this many standard uncertainties is told by nobody. */
 const LEAST_SHIFT = 0.1;
 
@@ -51,6 +53,8 @@ function rangeText(extent: Extent, { contributions, interactions }: UncertaintyB
 
 function uncertaintyText(extent: Extent, of: Showable, budget: UncertaintyBudget): string {
   const { standardUncertainty: u, degreesOfFreedom, contributions, interactions, mean, unbounded } = budget;
+  if (budget.variesWithoutSlope)
+    return "No standard uncertainty to first order: at the nominal values the formula has no slope. Trials tell how builds are spread";
   if (unbounded.length > 0)
     return `No standard uncertainty: ${unbounded.map(({ name }) => code(name)).join(", ")} has no known minimum`;
   if (u === undefined || u === 0) return "";
@@ -59,7 +63,7 @@ function uncertaintyText(extent: Extent, of: Showable, budget: UncertaintyBudget
     return "No standard uncertainty to first order: the formula bends too much between the limits";
   const parts = [`Standard uncertainty ${escaped(differenceText(u, of))}`];
   if (isItself(extent, contributions)) parts.push(shapeText(contributions[0].input));
-  else if (contributions.filter(({ isHeld }) => !isHeld).length > 1)
+  else if (contributions.filter(({ isHeld }) => !isHeld).length > 1 || (interactions.ofVariance ?? 0) >= LEAST_BENT)
     parts.push(
       `variance by ${escaped(sharesText(contributions, ({ ofVariance }) => ofVariance, interactions.ofVariance))}`,
     );

@@ -1,7 +1,14 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
 import type { Spread } from "../../src/engine/spread";
-import { expanded, firstOrder, sharesOfRange, sharesOfVariance, type Shares } from "../../src/engine/uncertainty";
+import {
+  expanded,
+  firstOrder,
+  sharesOfRange,
+  sharesOfVariance,
+  variesWithoutSlope,
+  type Shares,
+} from "../../src/engine/uncertainty";
 import { howMany } from "../howMany";
 import { lastRange } from "./ranges";
 import { modelOf, normal, student } from "./models";
@@ -76,6 +83,24 @@ describe("standard uncertainty to first order", () => {
   });
 });
 
+describe("a formula without a slope at the nominal values", () => {
+  const varies = (...lines: readonly string[]) => {
+    const { cone, spreads } = modelOf(lines);
+    return variesWithoutSlope(cone, spreads, firstOrder(cone, spreads));
+  };
+
+  it("is known, so that nobody takes zero for its uncertainty", () => {
+    for (const formula of ["x^2", "abs(x)", "abs(x - y)", "x * y", "floor(2.5 + x)", "cos(x)"])
+      assert.ok(varies("given x = 0 ± 1", "given y = 0 ± 1", `z = ${formula} + 0 * x * y`), formula);
+  });
+
+  it("is told from one that varies by nothing from build to build, and from one with a slope", () => {
+    assert.equal(varies("given x = 0 ± 1", "over T = 0 .. 10", "z = T^2 + 0 * x"), false);
+    assert.equal(varies("given x = 0 ± 0.1", "z = floor(2.5 + x)"), false);
+    assert.equal(varies("given x = 0 ± 1", "z = x + x^2"), false);
+  });
+});
+
 describe("contributions", () => {
   it("of a sum are its squares, and nothing is left to interactions", () => {
     const { cone, spreads, place } = modelOf(["given a = 1 ± 3", "given b = 1 ± 4", "y = a + b"]);
@@ -103,6 +128,41 @@ describe("contributions", () => {
     const { interactions } = sharesOfVariance(cone, spreads, firstOrder(cone, spreads))!;
     const bent = (4 / 45) * h ** 4;
     assertClose(interactions, bent / ((4 * h * h) / 3 + bent));
+  });
+
+  it("of a sum over pieces are those of all pieces written out", () => {
+    const leftOf = (...lines: readonly string[]) => {
+      const { cone, spreads } = modelOf(lines);
+      const first = firstOrder(cone, spreads);
+      return { left: sharesOfVariance(cone, spreads, first)!.interactions, u: first.standardUncertainty! };
+    };
+    const same = (pieces: readonly string[], written: readonly string[]) => {
+      const [ours, theirs] = [leftOf(...pieces), leftOf(...written)];
+      assert.ok(theirs.left > 0.01, `${theirs.left}`);
+      assertClose(ours.left, theirs.left);
+      assertClose(ours.u, theirs.u);
+    };
+    const each = (name: string, n: number, value: string) =>
+      Array.from({ length: n }, (_, i) => `given ${name}${i} = ${value}`);
+    const sum = (n: number, of: (i: number) => string) => Array.from({ length: n }, (_, i) => of(i)).join(" + ");
+    // Each piece bends by itself; then their sum bends; then two inputs of a piece go together, and one that all share.
+    same(
+      ["given t = 1 ± 0.5 each", "y = total(7, t^2)"],
+      [...each("t", 7, "1 ± 0.5"), `y = ${sum(7, (i) => `t${i}^2`)}`],
+    );
+    same(
+      ["given t = 1 ± 0.9 each", "y = total(5, t)^3"],
+      [...each("t", 5, "1 ± 0.9"), `y = (${sum(5, (i) => `t${i}`)})^3`],
+    );
+    same(
+      ["given a = 1 ± 0.5 each", "given b = 2 ± 0.9 each", "given c = 3 ± 1", "y = total(4, a * b * c)"],
+      [
+        ...each("a", 4, "1 ± 0.5"),
+        ...each("b", 4, "2 ± 0.9"),
+        "given c = 3 ± 1",
+        `y = c * (${sum(4, (i) => `a${i} * b${i}`)})`,
+      ],
+    );
   });
 
   it("with a correlation share the covariance", () => {

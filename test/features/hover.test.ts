@@ -91,6 +91,17 @@ Used by \`R_series\`, \`I_string\`, \`P_R\`
       assert.match(service.hover("n", offset)!.markdown, /\nContributions to the range: /);
     });
 
+    it("that first order says nothing where there is no slope, and how much curvature adds", () => {
+      assert.match(
+        said("given x = 0.5 ± 0.1\n¦y = abs(x - 0.5)"),
+        /\nNo standard uncertainty to first order: at the nominal values the formula has no slope\. Trials tell/,
+      );
+      assert.match(
+        said("given x = 0.5 ± 1\n¦y = x^2"),
+        /\nStandard uncertainty 0\.58, variance by x 79 %, interactions 21 %\n/,
+      );
+    });
+
     it("how few readings know of it", () =>
       assert.match(
         said("d = readings [5.007, 4.994, 5.005] V\n¦y = 2 * d"),

@@ -189,6 +189,13 @@ measured x = 6 mV`).values,
       assert.deepEqual(square.interactions!.share, 0.5);
     });
 
+    it("has no standard uncertainty where the formula has no slope, and says so", () => {
+      const square = valueOf("y", "x = 0 ± 1\ny = x^2");
+      assert.equal("standardUncertainty" in square, false);
+      assert.equal(square.variesWithoutSlope, true);
+      assert.equal("variesWithoutSlope" in valueOf("y", "x = 1 ± 0.5\ny = x^2"), false);
+    });
+
     it("leaves operating conditions out of what builds vary by, not out of the range", () => {
       const drift = valueOf("y", "over T = 0 .. 50\nk = 2 ± 0.1\ny = k * T");
       assert.equal(drift.standardUncertainty, Number(((25 * 0.1) / Math.sqrt(3)).toPrecision(12)));
