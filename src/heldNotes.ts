@@ -3,7 +3,7 @@ import type { Library, ReadResult } from "./engine/library";
 import type { Parts } from "./engine/parts";
 import { Program } from "./engine/program";
 import type { Snapshot } from "./engine/snapshot";
-import type { TrialCount } from "./engine/trials";
+import type { TrialCount } from "./engine/trialCount";
 import { isTableFile } from "./engine/uses";
 import type { LineResult } from "./features/feature";
 import { results } from "./features/results";
@@ -16,7 +16,7 @@ export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
 export type { Library, ReadResult } from "./engine/library";
 export type { Parts } from "./engine/parts";
 export type { Snapshot } from "./engine/snapshot";
-export { ASKED_TRIALS, readTrialCount, type TrialCount } from "./engine/trials";
+export { ASKED_TRIALS, readTrialCount, type TrialCount } from "./engine/trialCount";
 export type { Edit } from "./text/edit";
 export type { LineIndex } from "./text/lineIndex";
 export type { Span } from "./text/span";
@@ -82,6 +82,11 @@ export class HeldNotes {
     });
   }
 
+  /** What only some notes need is there; who waited for it is brought up to date. */
+  takeParts(parts: Parts): void {
+    if (!this.program.parts) this.change(() => this.program.takeParts(parts));
+  }
+
   /** Reads chapters of the handbook that no note mentions yet, and the chapters that those mention. */
   async loadChapters(chapters: readonly string[]): Promise<boolean> {
     for (const chapter of chapters) this.program.chapters.ask(chapter);
@@ -94,10 +99,8 @@ export class HeldNotes {
     const { program } = this;
     for (let wanted = program.wanted(); wanted.length > 0 || program.awaiting.size > 0; wanted = program.wanted()) {
       isAny = true;
-      if (!program.parts && (program.awaiting.size > 0 || wanted.some(isTableFile))) {
-        const parts = await this.readParts();
-        this.change(() => program.takeParts(parts));
-      }
+      if (!program.parts && (program.awaiting.size > 0 || wanted.some(isTableFile)))
+        this.takeParts(await this.readParts());
       const results = await Promise.all(wanted.map(async (path) => ({ path, result: await this.library.read(path) })));
       this.change(() => {
         // What was opened while the library read is newer than what it read.

@@ -8,7 +8,7 @@ import type { Row, Snapshot } from "./engine/snapshot";
 import { distributionOf } from "./engine/distribution";
 import { referenceAt } from "./engine/referent";
 import { finish, type InSlices } from "./engine/slices";
-import type { TrialCount } from "./engine/trials";
+import type { TrialCount } from "./engine/trialCount";
 import { Allowance, budgetOf } from "./engine/uncertaintyBudget";
 import { chapterWrittenAt, completions } from "./features/completion";
 import type {
@@ -72,7 +72,7 @@ export { CHAPTERS, chapterAt, chapterPath } from "./engine/handbook";
 export { nearestName } from "./engine/suggest";
 export type { Library, ReadResult } from "./engine/library";
 export type { InSlices } from "./engine/slices";
-export { ASKED_TRIALS, readTrialCount, type TrialCount } from "./engine/trials";
+export { ASKED_TRIALS, readTrialCount, type TrialCount } from "./engine/trialCount";
 export { WHOLE_PARTS } from "./engine/wholeParts";
 export type { Snapshot } from "./engine/snapshot";
 export type { Edit } from "./text/edit";
@@ -131,7 +131,7 @@ export class Service {
       this.held.drawBuilds(this.trialsFor);
     }
     // Whoever has a service has all parts at hand.
-    this.held.program.parts ??= WHOLE_PARTS;
+    this.held.takeParts(WHOLE_PARTS);
   }
 
   /** {@link HeldNotes.open} */

@@ -1,12 +1,13 @@
 import { coneWithin, type Cone, type ConeInput, type ConeSource } from "./cone";
-import { conditionsOf, lowestShare, type Condition } from "./conditions";
+import type { Condition } from "./conditions";
 import type { Correlation } from "./correlation";
 import type { Entry } from "./entry";
 import { KnownShares, type Tried } from "./knownShares";
 import type { Note } from "./note";
 import type { BuildsOutcome, InputPlace } from "./outcome";
+import type { Parts } from "./parts";
 import type { ShareSettings } from "./shareOfBuilds";
-import { MOST_TRIALS, type Progress, type TrialCount } from "./trials";
+import { MOST_TRIALS, type Progress, type TrialCount } from "./trialCount";
 
 /** What shares are worked out from: the notes, up to date. */
 export interface BuildsSource extends ConeSource {
@@ -15,6 +16,8 @@ export interface BuildsSource extends ConeSource {
   correlationsAmong?(inputs: readonly ConeInput[]): readonly Correlation[];
   /** How many trials are made of the rules of a note; adaptive where it is absent. */
   trialsFor?(path: string): TrialCount;
+  /** What makes the trials, once it is there. */
+  readonly parts?: Parts;
 }
 
 /** What rests on more operations than this is not tried: a million builds of it would take minutes. */
@@ -50,8 +53,9 @@ export class Builds {
 
   constructor(private readonly source: BuildsSource) {}
 
+  /** Nothing waits, or nothing is there yet that could make trials. */
   get isDone(): boolean {
-    return this.waiting.size === 0;
+    return this.waiting.size === 0 || !this.source.parts;
   }
 
   /** How much of what there is to do is done, 0 to 1; a rule counts as one, whatever it takes. */
@@ -69,8 +73,10 @@ export class Builds {
 
   /** Tries builds until all shares are known, or it is told that it is time to pause. */
   work(isTimeToPause: () => boolean, found: (entry: Entry, builds: BuildsOutcome) => void): void {
+    const { parts } = this.source;
+    if (!parts) return;
     for (const [entry, begun] of this.waiting) {
-      const run = begun ?? this.begin(entry);
+      const run = begun ?? this.begin(entry, parts);
       this.waiting.set(entry, run);
       for (;;) {
         if (isTimeToPause()) return;
@@ -97,11 +103,12 @@ export class Builds {
 
   /** For each rule that waits and is meant, a run that goes on whatever becomes of the rule: once it is done, the share is known. */
   copies(isMeant: (entry: Entry) => boolean): readonly Generator<unknown, unknown>[] {
-    return [...this.waiting.keys()].filter(isMeant).map((entry) => this.begin(entry));
+    const { parts } = this.source;
+    return parts ? [...this.waiting.keys()].filter(isMeant).map((entry) => this.begin(entry, parts)) : [];
   }
 
-  private begin(entry: Entry): Generator<Progress, BuildsOutcome> {
-    return buildsOf(trialOf(this.source, entry), this.known);
+  private begin(entry: Entry, parts: Parts): Generator<Progress, BuildsOutcome> {
+    return buildsOf(trialOf(this.source, entry, parts), this.known, parts);
   }
 
   private end(entry: Entry): void {
@@ -130,7 +137,7 @@ interface Trial extends Tried {
 }
 
 /** Undefined where nothing varies from build to build, or the rule rests on more than is affordable. */
-function trialOf(source: BuildsSource, entry: Entry): Trial | undefined {
+function trialOf(source: BuildsSource, entry: Entry, { conditionsOf }: Parts): Trial | undefined {
   const { statement, keeps } = entry;
   const cone = keeps === undefined ? undefined : coneWithin(source, entry, keeps, LARGEST_CONE);
   if (!cone || statement.kind !== "rule") return undefined;
@@ -149,7 +156,11 @@ function trialOf(source: BuildsSource, entry: Entry): Trial | undefined {
 }
 
 /** The share of builds that keep a rule. */
-function* buildsOf(trial: Trial | undefined, known: KnownShares): Generator<Progress, BuildsOutcome> {
+function* buildsOf(
+  trial: Trial | undefined,
+  known: KnownShares,
+  { lowestShare }: Parts,
+): Generator<Progress, BuildsOutcome> {
   if (!trial) return NOT_TRIED;
   const { cone, spreads, places, conditions, settings } = trial;
   const found = known.get(trial) ?? (yield* lowestShare(cone, spreads, conditions, settings));

@@ -1,7 +1,7 @@
 import type { Cone } from "./cone";
 import { shareOfBuilds, type Share, type ShareSettings } from "./shareOfBuilds";
 import type { Spread } from "./spread";
-import type { Progress } from "./trials";
+import type { Progress } from "./trialCount";
 
 /** Values at which the operating conditions are held, by their places among the inputs of a cone. */
 export type Condition = ReadonlyMap<number, number>;

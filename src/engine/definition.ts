@@ -1,13 +1,20 @@
 import { isSeriesName } from "../quantity/series";
 import { isBuiltInUnit, type Unit } from "../quantity/unit";
 import { Kind, Operator, type Node } from "../syntax/tree";
-import type { ChoicePart, Column, FunctionDefinition, Measurement, Solved, Statement } from "../syntax/statement";
+import type {
+  ChoicePart,
+  Column,
+  FunctionDefinition,
+  Measurement,
+  Solution,
+  Solved,
+  Statement,
+} from "../syntax/statement";
 import { ColumnCompiler } from "./columns";
 import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
 import { conjuncts, type DomainCheck } from "./domainChecks";
-import { compileSolution } from "./equation";
 import { kindOf, NO_TYPE, type Entry, type EntryType } from "./entry";
 import { partAt } from "./members";
 import { NATIVES } from "./natives";
@@ -149,7 +156,7 @@ class DefinitionCompiler {
         if (this.around.isRead(this.entry)) this.type = { kind: "note" };
         return;
       case "let":
-        return this.value(compileSolution(compiler, statement));
+        return this.solution(statement);
       case "fab":
       case "plot":
       case "variant":
@@ -182,6 +189,12 @@ class DefinitionCompiler {
     if (!isBlocked) compiler.blockedBy = undefined;
     const nothing = rows.includes(undefined) ? compiler.constant(NaN) : 0;
     for (const row of rows) this.stores.push({ at: row ? row.at[0] : nothing, node: row?.node ?? statement.name });
+  }
+
+  private solution(statement: Solution): void {
+    const { parts } = this.around;
+    if (parts) this.value(parts.compileSolution(this.compiler, statement));
+    else this.compiler.block(this.entry.name ?? "");
   }
 
   private solved(statement: Column & { readonly solved: Solved }): void {

@@ -3,7 +3,7 @@ import { coneWithin } from "./cone";
 import type { Entry } from "./entry";
 import { propagate } from "./monteCarlo";
 import type { Limits } from "./spread";
-import type { Progress, TrialCount } from "./trials";
+import type { Progress, TrialCount } from "./trialCount";
 import type { BudgetSource } from "./uncertaintyBudget";
 
 /** How a value is distributed from build to build, with operating conditions nominal, in coherent SI units. */

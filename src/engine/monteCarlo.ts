@@ -2,7 +2,8 @@ import type { Cone } from "./cone";
 import { coverageIntervals, cutsFrom, symmetricInterval, type CoverageIntervals, type Cuts } from "./coverageInterval";
 import type { DrawSettings } from "./draws";
 import type { Limits, Spread } from "./spread";
-import { MOST_TRIALS, Trials, type Progress } from "./trials";
+import { MOST_TRIALS, type Progress } from "./trialCount";
+import { Trials } from "./trials";
 
 /**
  * The distribution of a result by propagation of the distributions of its inputs: JCGM 101:2008, clause 7.

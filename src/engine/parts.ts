@@ -1,7 +1,8 @@
 import type { CsvTable } from "../note/csvTable";
-import type { Column, Solved } from "../syntax/statement";
+import type { Column, Solution, Solved } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
+import type { conditionsOf, lowestShare } from "./conditions";
 import type { Entry } from "./entry";
 import type { SolvedColumn } from "./network";
 import type { Operand } from "./operand";
@@ -19,6 +20,11 @@ export interface Parts {
     entry: Entry,
     statement: Column & { readonly solved: Solved },
   ) => SolvedColumn;
+  /** Compiles a statement that solves for its name, `let`. */
+  readonly compileSolution: (compiler: Compiler, statement: Solution) => Operand | undefined;
+  /** The operating conditions at which shares of builds are taken, and the lowest of the shares there. */
+  readonly conditionsOf: typeof conditionsOf;
+  readonly lowestShare: typeof lowestShare;
   /** Compiles a call of `with_open`. */
   readonly compileWithOpen: (compiler: Compiler, node: Node) => Operand | undefined;
 }

@@ -25,7 +25,7 @@ import { Runner } from "./runner";
 import { Remaining } from "./remaining";
 import { coneDepthOf, isTooDeep } from "./search";
 import { makeSnapshot, type Snapshot } from "./snapshot";
-import type { TrialCount } from "./trials";
+import type { TrialCount } from "./trialCount";
 import { NotesAround } from "./surroundings";
 import { TableUsers } from "./tableUsers";
 import { Code, NO_RUN, Slots, Tape } from "./tape";

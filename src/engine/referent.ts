@@ -4,7 +4,8 @@ import { Kind } from "../syntax/tree";
 import type { Statement } from "../syntax/statement";
 import { touches, type Span } from "../text/span";
 import { columnName, declaredNames } from "./entry";
-import { chapterAt, chapterMeant as chapterMeantBy, chapterPath } from "./handbook";
+import { chapterAt, chapterPath } from "./handbook";
+import { pathBehind } from "./pathBehind";
 import { CONSTANTS, NATIVES } from "./natives";
 import { nameUsesOf, type NameUse } from "./nameUses";
 import type { Step } from "./paths";
@@ -91,14 +92,6 @@ export function referentOf(snapshot: Snapshot, row: Row, use: NameUse, notes: No
     default:
       return defined(snapshot, name) ?? builtIn(name, role);
   }
-}
-
-/** The path of the note in which the members of a name are looked up: that of a note in use, or of a chapter. */
-export function pathBehind(snapshot: Snapshot, name: string): string | undefined {
-  const row = snapshot.find(name);
-  if (row?.outcome.kind === "use") return row.outcome.path;
-  const chapter = chapterMeantBy(name, row?.statement);
-  return chapter === undefined ? undefined : chapterPath(chapter);
 }
 
 /** The chapter of the handbook that a name before a dot stands for; undefined where it stands for something of the note. */

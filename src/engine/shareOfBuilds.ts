@@ -2,7 +2,8 @@ import type { Cone } from "./cone";
 import { coverageFactor } from "./coverageFactor";
 import type { DrawSettings } from "./draws";
 import type { Spread } from "./spread";
-import { MOST_TRIALS, Trials, type Progress } from "./trials";
+import { MOST_TRIALS, type Progress } from "./trialCount";
+import { Trials } from "./trials";
 
 /** The share of builds in which a condition is true, as found by trials. */
 export interface Share {

@@ -1,7 +1,16 @@
 import { readCsvTable } from "../note/csvTable";
+import { conditionsOf, lowestShare } from "./conditions";
+import { compileSolution } from "./equation";
 import { compileSolved } from "./network";
 import { compileWithOpen } from "./networkOpen";
 import type { Parts } from "./parts";
 
 /** For those who need not care what is read when. */
-export const WHOLE_PARTS: Parts = { readCsvTable, compileSolved, compileWithOpen };
+export const WHOLE_PARTS: Parts = {
+  readCsvTable,
+  compileSolution,
+  conditionsOf,
+  lowestShare,
+  compileSolved,
+  compileWithOpen,
+};

@@ -25,6 +25,7 @@ export async function activateWith(
   const notes = new Notes(guard, handbook, async () => (await second()).WHOLE_PARTS);
   context.subscriptions.push(guard, notes, new BesideLines(notes, guard));
   await breath();
-  const { registerAnswers } = await second();
+  const { registerAnswers, WHOLE_PARTS } = await second();
+  notes.takeParts(WHOLE_PARTS);
   context.subscriptions.push(registerAnswers(notes, handbook, guard));
 }

@@ -35,6 +35,8 @@ export class Notes implements vscode.Disposable {
   private isSearching = false;
   private searchWork?: Work;
   private isDisposed = false;
+  /** What only some notes need, once it is read. */
+  private parts?: Parts;
 
   constructor(
     private readonly guard: Guard,
@@ -88,6 +90,13 @@ export class Notes implements vscode.Disposable {
     if (this.current.isSettled) return;
     this.current.lookAt(path, [span]);
     this.searchSlice();
+  }
+
+  /** What only some notes need was read: what waited for it is worked out. */
+  takeParts(parts: Parts): void {
+    this.parts = parts;
+    this.held.takeParts(parts);
+    this.changed();
   }
 
   /** Reads the notes that others use. Whether any was read. */
@@ -170,6 +179,7 @@ export class Notes implements vscode.Disposable {
   private heldAfresh(): HeldNotes {
     const held = new HeldNotes(this.library, "in slices", this.readParts);
     held.drawBuilds(this.settings.trialsFor);
+    if (this.parts) held.takeParts(this.parts);
     return held;
   }
 

@@ -1,6 +1,7 @@
 import { declaredNames } from "../engine/entry";
 import { mentionsOf } from "../engine/mentions";
-import { chapterMeant, pathBehind } from "../engine/referent";
+import { pathBehind } from "../engine/pathBehind";
+import { chapterMeant } from "../engine/referent";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { findName, type Scope } from "./side";
 

@@ -1,5 +1,5 @@
 import type { Side } from "../engine/problem";
-import { pathBehind } from "../engine/referent";
+import { pathBehind } from "../engine/pathBehind";
 import type { Row, Snapshot } from "../engine/snapshot";
 import { dimensionName, withoutCounts, type Dimension } from "../quantity/dimension";
 import { isBuiltInUnit } from "../quantity/unit";

@@ -8,6 +8,7 @@ import { execFileSync } from "node:child_process";
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { trueRange } from "../../src/engine/trueRange";
 import { Service } from "../../src/service";
 import { readChapter } from "../handbook/chapters";
@@ -154,7 +155,7 @@ function measureSearches(): void {
   const { text } = searched(1000);
   const all = median(
     repeat(7, () => {
-      const program = new Program();
+      const program = new Program(WHOLE_PARTS);
       program.setText(PATH, text);
       program.update();
       return time(() => program.settle());
@@ -163,7 +164,7 @@ function measureSearches(): void {
   rows.push(against("all ranges settled, 1,000 definitions, cones ≤ 50", all, "≤ 500 ms"));
   const one = median(
     Array.from({ length: 25 }, (_, seed) => {
-      const program = new Program();
+      const program = new Program(WHOLE_PARTS);
       program.setText(PATH, oneRange(seed + 1));
       program.settle();
       const entry = [...program.notes.get(PATH)!.entries()].at(-1)!;
@@ -203,7 +204,7 @@ function measureHandbook(): void {
     const milliseconds = median(
       repeat(9, () =>
         time(() => {
-          const program = new Program();
+          const program = new Program(WHOLE_PARTS);
           program.setText(PATH, text);
           program.update();
           for (let wanted = program.wanted(); wanted.length > 0; wanted = program.wanted()) {
@@ -238,7 +239,7 @@ function newService(): Service {
 
 function fromScratch(text: string): number {
   return time(() => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText(PATH, text);
     program.update();
     program.snapshot(PATH);
@@ -254,7 +255,7 @@ function evaluateAll(note: GeneratedNote): number {
 
 /** Times of edits that each change one digit of a definition's first number; always the same one, if one is named. */
 function editTimes(note: GeneratedNote, count: number, always?: number): number[] {
-  const program = new Program();
+  const program = new Program(WHOLE_PARTS);
   program.setText(PATH, note.text);
   program.settle();
   program.snapshot(PATH);

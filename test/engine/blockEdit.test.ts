@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { howMany } from "../howMany";
 
 const PATH = "n.calcs.md";
@@ -38,14 +39,14 @@ describe("an edit inside a long calculation block", () => {
     const texts = fc.array(fc.constantFrom(...LINES), { minLength: 1, maxLength: 14 });
     fc.assert(
       fc.property(texts, fc.array(change, { minLength: 1, maxLength: 5 }), (lines, changes) => {
-        const program = new Program();
+        const program = new Program(WHOLE_PARTS);
         let text = `Prose\n\n${lines.join("\n")}\n`;
         program.setText(PATH, text);
         program.update();
         for (const each of changes) {
           text = edit(program, text, each);
           program.update();
-          const fresh = new Program();
+          const fresh = new Program(WHOLE_PARTS);
           fresh.setText(PATH, text);
           fresh.update();
           assert.deepEqual(statementsOf(program), statementsOf(fresh), text);
@@ -56,7 +57,7 @@ describe("an edit inside a long calculation block", () => {
   });
 
   it("reads anew the line and its neighbour, and compiles the line", () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     const lines = Array.from({ length: 200 }, (_, i) => `    q${i} = ${i} V`);
     program.setText(PATH, lines.join("\n"));
     program.settle();

@@ -1,13 +1,14 @@
 import assert from "node:assert/strict";
 import type { RuleOutcome } from "../../src/engine/outcome";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { rulePhrase } from "../../src/phrases/rule";
 
 /** Rules against an input that is spread evenly from 0 to 1 V, whose shares can be read off. */
 const EVEN = "    assume x = 0 .. 1 V\n";
 
 function rulesOf(text: string): readonly RuleOutcome[] {
-  const program = new Program();
+  const program = new Program(WHOLE_PARTS);
   program.setText("n", text);
   program.settle();
   const outcomes = program.snapshot("n")!.rows.map(({ outcome }) => outcome);
@@ -77,7 +78,7 @@ describe("the share of builds", () => {
   it("is the same for the same note, however it came to be", () => {
     const text = `${EVEN}    must x <= 0.9 V\n`;
     const [scratch] = rulesOf(text);
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText("n", text.replace("0.9", "0.8"));
     program.settle();
     program.setText("n", text);
@@ -90,7 +91,7 @@ describe("the share of builds", () => {
 
   describe("with a number of trials that was asked for", () => {
     const programWith = (trials: number, text: string) => {
-      const program = new Program();
+      const program = new Program(WHOLE_PARTS);
       program.trialsFor = () => trials;
       program.setText("n", text);
       program.update();
@@ -149,7 +150,7 @@ describe("the share of builds", () => {
   });
 
   it("is kept while something is tried and put back", () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText("n", `${EVEN}    must x <= 0.9 V\n`);
     program.settle();
     const builds = () => (program.snapshot("n")!.rows[1].outcome as RuleOutcome).builds;

@@ -5,6 +5,7 @@ import { coneOf, type Cone } from "../../src/engine/cone";
 import { Gradient } from "../../src/engine/gradient";
 import { LinearForms } from "../../src/engine/linearForms";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { trueRange } from "../../src/engine/trueRange";
 import { oneRange } from "../bench/notes";
 import { howMany } from "../howMany";
@@ -75,7 +76,7 @@ describe("linear forms", () => {
 
   it("find a range over twenty inputs and some hundred and fifty operations in few runs", () => {
     const counts = Array.from({ length: 25 }, (_, seed) => {
-      const program = new Program();
+      const program = new Program(WHOLE_PARTS);
       program.setText("note.calcs.md", oneRange(seed + 1));
       program.update();
       const last = [...program.notes.get("note.calcs.md")!.entries()].at(-1)!;

@@ -1,6 +1,7 @@
 import { coneOf, type Cone } from "../../src/engine/cone";
 import type { Correlation } from "../../src/engine/correlation";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import type { Spread } from "../../src/engine/spread";
 
 /** A formula with uncertain inputs, ready to be propagated. */
@@ -16,7 +17,7 @@ export interface Model {
 
 /** The quantity that the last line defines. Inputs are spread as stated by name, and where nothing is, as they are written. */
 export function modelOf(lines: readonly string[], spreads: Readonly<Record<string, Spread>> = {}): Model {
-  const program = new Program();
+  const program = new Program(WHOLE_PARTS);
   program.setText("note.calcs.md", lines.map((line) => `    ${line}\n`).join(""));
   program.settle();
   const entry = [...program.notes.get("note.calcs.md")!.entries()].at(-1)!;

@@ -1,9 +1,10 @@
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { trueRange, type InputValue, type TrueRange, type SearchOptions } from "../../src/engine/trueRange";
 
 /** A note of these lines, one a statement; its program, settled. */
 export function programOf(...lines: readonly string[]): Program {
-  const program = new Program();
+  const program = new Program(WHOLE_PARTS);
   program.setText(PATH, lines.map((line) => `    ${line}\n`).join(""));
   program.settle();
   return program;

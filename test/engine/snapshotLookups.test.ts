@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { usesOf } from "../../src/engine/referent";
 import { Snapshot } from "../../src/engine/snapshot";
 
@@ -10,7 +11,7 @@ describe("what a snapshot is asked for", () => {
   const root = join(__dirname, "../../samples");
   const files = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((file) => file.endsWith(".calcs.md"));
   const snapshotOf = (text: string) => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText("a.calcs.md", text);
     program.update();
     return { program, snapshot: program.snapshot("a.calcs.md")! };

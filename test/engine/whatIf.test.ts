@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import type { Entry } from "../../src/engine/entry";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { finish } from "../../src/engine/slices";
 
 const PATH = "n";
@@ -19,7 +20,7 @@ describe("a look at what would be", () => {
   const at = NOTE.indexOf("0 .. 3");
   const edits = [{ span: { start: at, end: at + 1 }, text: "0.5" }];
   const programOf = () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText(PATH, NOTE);
     program.settle();
     return program;
@@ -50,7 +51,7 @@ describe("a look at what would be", () => {
     const seen = program.whatIf(PATH, edits, () => [program.isSettled, outcomes(program)] as const, 1);
     assert.equal(seen[0], true);
     assert.equal(program.remaining.slices, before);
-    const fresh = new Program();
+    const fresh = new Program(WHOLE_PARTS);
     fresh.setText(PATH, NOTE.replace("0 .. 3", "0.5 .. 3"));
     fresh.settle();
     assert.deepEqual(seen[1], outcomes(fresh));

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { finish } from "../../src/engine/slices";
 import { findingsOf, fixesAt, REFERENCE } from "../../src/findings/catalogue";
 import { checkFindings, openNotes, readDrawings } from "../notation";
@@ -44,7 +45,7 @@ describe("findings", () => {
   });
 
   it("tell of a chapter of the handbook that cannot be read", () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText("note.calcs.md", "    x = led.burden(24 V, 7, 3 V)\n");
     program.settle();
     for (const path of program.wanted()) program.provide(path, { trouble: "missing", detail: "there is no such file" });

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { holding, loaded, marked, note } from "../features/notes";
 import { type OpenNotes, openNotes } from "../notation";
 import { readChapter } from "./chapters";
@@ -55,7 +56,7 @@ describe("the scope of chapters", () => {
   });
 
   it("reads a chapter only when a note mentions a member of it", () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText(PATH, "    led = 3 V\n    x = led + 1 V\n    resistor(y) = y\n");
     program.settle();
     assert.deepEqual(program.wanted(), []);
@@ -68,7 +69,7 @@ describe("the scope of chapters", () => {
   });
 
   it("has no value while a chapter is being read, and says nothing of that", () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText(PATH, "    x = led.burden(24 V, 7, 3 V)\n");
     program.settle();
     const before = program.snapshot(PATH)!.find("x")!.outcome;

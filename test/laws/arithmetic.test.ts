@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import fc from "fast-check";
 import { all, create, type MathJsInstance, type Unit } from "mathjs";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import type { QuantityOutcome, TruthOutcome } from "../../src/engine/outcome";
 import { howMany } from "../howMany";
 
@@ -244,7 +245,7 @@ function isModerate({ value, error }: Estimate): boolean {
 }
 
 function settled(statement: string) {
-  const program = new Program();
+  const program = new Program(WHOLE_PARTS);
   program.setText("note.calcs.md", `    ${statement}\n`);
   program.settle();
   return program.snapshot("note.calcs.md")!.rows[0].outcome;

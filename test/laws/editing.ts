@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { difference } from "../../src/text/edit";
 import { line, NAMES } from "./generatedNotes";
 
@@ -63,7 +64,7 @@ export const step: fc.Arbitrary<Step> = stepWriting(line);
 
 /** Notes in an editor, with a library behind them, driven by steps. */
 export class Desk {
-  readonly program = new Program();
+  readonly program = new Program(WHOLE_PARTS);
   /** The text of every note, whether a program holds it or not. */
   readonly texts = new Map<string, string>();
   private readonly pasts = new Map<string, string[]>();
@@ -114,7 +115,7 @@ export class Desk {
 
   /** The same notes in a program that has seen nothing else. */
   afresh(): Program {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     for (const path of [...this.program.notes.keys()].sort()) program.setText(path, this.texts.get(path)!);
     for (let wanted = program.wanted(); wanted.length > 0; wanted = program.wanted())
       for (const path of wanted) program.provide(path, { trouble: "missing", detail: "" });

@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import type { Extent, QuantityOutcome, RuleOutcome } from "../../src/engine/outcome";
 import type { Snapshot } from "../../src/engine/snapshot";
 import { howMany } from "../howMany";
@@ -112,7 +113,7 @@ describe("ranges", () => {
     fc.assert(
       fc.property(model, (m) => {
         const text = textOf(m);
-        const other = new Program();
+        const other = new Program(WHOLE_PARTS);
         other.setText("other.calcs.md", "\n    a = 1 ± 2 %\n    b = a * 3\n");
         other.setText("note.calcs.md", text);
         other.settle();
@@ -167,7 +168,7 @@ function textOf({ inputs, definitions }: Model): string {
 }
 
 function settled(text: string): Snapshot {
-  const program = new Program();
+  const program = new Program(WHOLE_PARTS);
   program.setText("note.calcs.md", text);
   program.settle();
   return program.snapshot("note.calcs.md")!;

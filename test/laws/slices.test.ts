@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import fc from "fast-check";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import type { Outcome } from "../../src/engine/outcome";
 import { extentText } from "../../src/phrases/value";
 import { rulePhrase } from "../../src/phrases/rule";
@@ -36,7 +37,7 @@ const step = fc.oneof(
 );
 
 function programOf(text: string): Program {
-  const program = new Program();
+  const program = new Program(WHOLE_PARTS);
   program.setText(PATH, text);
   program.update();
   return program;

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { difference } from "../../src/text/edit";
 import { howMany } from "../howMany";
 import { note } from "./generatedNotes";
@@ -12,7 +13,7 @@ const PATH = "note.calcs.md";
 
 /** A note that tells what an edit compiled and ran. */
 class Watched {
-  readonly program = new Program();
+  readonly program = new Program(WHOLE_PARTS);
   private text: string;
 
   constructor(text: string) {
@@ -118,7 +119,7 @@ describe("looking at what would be", () => {
     const look = fc.tuple(fc.nat(), fc.nat(), fc.constantFrom("", "1", "\n", "    a = 3 V ± 1 %\n", "#", "(", "x"));
     fc.assert(
       fc.property(note, note, fc.array(look, { minLength: 1, maxLength: 4 }), (first, second, looks) => {
-        const program = new Program();
+        const program = new Program(WHOLE_PARTS);
         program.setText("a.calcs.md", first);
         program.setText("b.calcs.md", second);
         program.settle();
@@ -127,7 +128,7 @@ describe("looking at what would be", () => {
           const start = at % (first.length + 1);
           const end = Math.min(first.length, start + (length % 20));
           const seen = program.whatIf("a.calcs.md", [{ span: { start, end }, text }], () => plainProgram(program));
-          const fresh = new Program();
+          const fresh = new Program(WHOLE_PARTS);
           fresh.setText("a.calcs.md", first.slice(0, start) + text + first.slice(end));
           fresh.setText("b.calcs.md", second);
           fresh.settle();
@@ -141,7 +142,7 @@ describe("looking at what would be", () => {
 
   it("puts back all that was, also when the looking fails", () => {
     const text = readFileSync(join(__dirname, "../../samples/soil-probe/probe.calcs.md"), "utf8");
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText(PATH, text);
     program.settle();
     const before = plainProgram(program);

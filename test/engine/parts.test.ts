@@ -1,0 +1,58 @@
+import assert from "node:assert/strict";
+import { HeldNotes } from "../../src/heldNotes";
+import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
+
+const PATH = "n.calcs.md";
+
+/** What an equation needs, and a rule that most builds keep. */
+const TEXT = `    V = 5 V ± 5 %
+    I_max = 51 mA
+    let I in 1 .. 100 mA satisfy V = I * 100 Ω
+    twice = 2 * I
+    must I < I_max in 60 % of builds
+`;
+
+describe("what only some notes need", () => {
+  it("comes after the first values, and then what waited for it is worked out", () => {
+    const late = new Program();
+    late.setText(PATH, TEXT);
+    late.settle();
+    assert.deepEqual(valuesOf(late), ["V", "I_max"]);
+    assert.equal(late.isSettled, true);
+    late.takeParts(WHOLE_PARTS);
+    late.settle();
+    assert.deepEqual(valuesOf(late), ["V", "I_max", "I", "twice"]);
+    const early = new Program(WHOLE_PARTS);
+    early.setText(PATH, TEXT);
+    early.settle();
+    const outcomes = (program: Program) => program.snapshot(PATH)!.columns.outcomes;
+    assert.deepEqual(outcomes(late), outcomes(early));
+    const rule = outcomes(early)[4];
+    assert.ok(rule.kind === "rule" && rule.builds?.isTried);
+  });
+
+  it("is read when a note asks for it, once", async () => {
+    let reads = 0;
+    const nothing = { read: () => Promise.resolve({ trouble: "missing", detail: "" } as const) };
+    const held = new HeldNotes(nothing, "at once", () => Promise.resolve((reads++, WHOLE_PARTS)));
+    held.open("plain.calcs.md", "    a = 1 V\n");
+    await held.load();
+    assert.equal(reads, 0);
+    held.open(PATH, TEXT);
+    await held.load();
+    held.open("other.calcs.md", TEXT);
+    await held.load();
+    assert.equal(reads, 1);
+    assert.deepEqual(valuesOf(held.program), ["V", "I_max", "I", "twice"]);
+  });
+});
+
+/** The names that have a value. */
+function valuesOf(program: Program): readonly string[] {
+  return program
+    .snapshot(PATH)!
+    .columns.outcomes.flatMap((outcome) =>
+      outcome.kind === "quantity" && outcome.values.length > 0 ? [outcome.name] : [],
+    );
+}
