@@ -6,9 +6,10 @@ import type { ValueDistribution } from "../engine/distribution";
 import type { Contribution, UncertaintyBudget } from "../engine/uncertaintyBudget";
 import type { OtherChoice } from "../phrases/choosing";
 import { conditionText } from "../phrases/condition";
+import { intervalText } from "../phrases/distributionText";
 import { decisiveClause, worstInputsAt } from "../phrases/rule";
 import { cellNameOf, cellText, cellType, isComputedCell, isEmptyCell, rowNamesOf } from "../phrases/tableCells";
-import { extentText, inputsAtEnd, limitsText, numberText, type Showable } from "../phrases/value";
+import { extentText, inputsAtEnd, numberText, type Showable } from "../phrases/value";
 import type { GuessToSettle, OpenItem } from "./feature";
 
 /** What is known of one note, as both commands of the command line print it in JSON. Lines and columns count from 1. */
@@ -294,7 +295,7 @@ function trialsOf(
     ...finite("mean", mean),
     ...finite("sd", standardDeviation),
     ...(ends.every(Number.isFinite)
-      ? { interval95: [ends[0], ends[1]], interval95Shown: limitsText({ nominal: mean, ...interval95 }, of) }
+      ? { interval95: [ends[0], ends[1]], interval95Shown: intervalText(given, of) }
       : {}),
   };
 }

@@ -69,6 +69,15 @@ describe("copperbook values", () => {
       assert.ok(Math.abs(supply.mean - EVEN.mean) <= 0.005, `${supply.mean}`);
     });
 
+    it("sets limits about a mean of nearly zero in a unit that fits them", async () => {
+      workspace.write(
+        "zero.calcs.md",
+        "    given a = 10 V ± 1 V\n    given b = 2 A ± 0.1 A\n    x = a - a * b / 2 A\n",
+      );
+      const { output } = await workspace.run(["values", "zero.calcs.md", "--trials", "100000"]);
+      assert.match(output, /^x .* 95 % of builds: -480 \.\. 0 \.\. 480 mV$/m);
+    });
+
     it("sets the limits of 95 % of builds behind a value", async () => {
       const { output } = await workspace.run(["values", "a.calcs.md", "--trials", "100000"]);
       assert.match(
@@ -92,6 +101,35 @@ describe("copperbook values", () => {
       "boards,7,order,5,5,5,1,5",
       "",
     ]);
+  });
+
+  it("has in JSON what a value and a rule are made of, worked by hand", async () => {
+    workspace.write(
+      "hand.calcs.md",
+      "    given a = 10 V ± 1 V\n    given b = 2 A ± 0.1 A\n    P = a * b\n    must P <= 22 W\n    must P >= c\n    c = d + 1 W\n",
+    );
+    const run = await workspace.run(["values", "hand.calcs.md", "--format", "json"]);
+    assertFollowsSchema(run.output);
+    const { values, rules } = parsed(run).notes[0];
+    const P = values[2] as unknown as Record<string, unknown> & { standardUncertainty: number };
+    assert.deepEqual([P.min, P.max, P.attained], [17.1, 23.1, true]);
+    assert.deepEqual(P.inputsAt, { min: { a: "9 V", b: "1.9 A" }, max: { a: "11 V", b: "2.1 A" } });
+    // Slopes 2 A and 10 V by half-widths 1 V and 0.1 A, each over √3: √(4/3 + 1/3) W. Of the range 4 W and 2 W of 6 W.
+    assert.ok(Math.abs(P.standardUncertainty - Math.sqrt(5 / 3)) < 1e-9);
+    const shares = P.contributions as { name: string; share: number; varianceShare: number }[];
+    assert.deepEqual(
+      shares.map(({ name, share }) => [name, share]),
+      [
+        ["a", 0.6667],
+        ["b", 0.3333],
+      ],
+    );
+    assert.ok(Math.abs(shares[0].varianceShare - 0.8) < 0.001 && Math.abs(shares[1].varianceShare - 0.2) < 0.001);
+    const [most, least] = rules as unknown as Record<string, unknown>[];
+    assert.deepEqual([most.spare, most.inputsAt], [-0.05, { worst: { a: "11 V", b: "2.1 A" } }]);
+    // Above 22 W lies (11 V − 22 W/b)/2 V of the builds at each b above 2 A: (1.1 − 22·ln 1.05)/0.4 of all.
+    assert.ok(Math.abs((most.share as number) - (1 - (1.1 - 22 * Math.log(1.05)) / 0.4)) < 0.003);
+    assert.deepEqual([least.state, least.reason], ["undecided", "c has no value"]);
   });
 
   it("prints the same JSON as check", async () => {
