@@ -34,11 +34,10 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
   const explained = explainedRows(context, isError);
   for (const row of snapshot.rows) {
     const seen = new Set<string>();
-    const ofText = row.statement.problems;
     for (const problem of problemsOf(row)) {
       const condition = problem.code === "function.domain" ? `${problem.name} ${problem.condition}` : "";
       const key = `${problem.code} ${problem.span.start} ${problem.span.end} ${condition}`;
-      if (seen.has(key) || followsFromText(problem, ofText) || isEcho(problem, context, inCircles)) continue;
+      if (seen.has(key) || followsFromText(problem, row) || isEcho(problem, context, inCircles)) continue;
       if (isBroken && problem.code === "assumption.unused") continue;
       seen.add(key);
       found.push({ problem, row });
@@ -52,7 +51,11 @@ export function foundIn(context: FindingContext, isError: (problem: Problem) => 
 }
 
 /** Whether a problem says again what is wrong with the text: at the same place, or because of a character that cannot be seen. */
-function followsFromText(problem: Problem, ofText: readonly SyntaxProblem[]): boolean {
+function followsFromText(problem: Problem, { statement, cells }: Row): boolean {
+  const { problems } = statement;
+  // Each cell of a column is a text of its own.
+  const cell = cells?.lines.lineAt(problem.span.start);
+  const ofText = cells ? problems.filter(({ span }) => cells.lines.lineAt(span.start) === cell) : problems;
   if (ofText.some((other) => isCauseOf(other, problem))) return true;
   if (problem.code === "rule.notACondition" && ofText.some(({ code }) => code === "syntax.unexpected")) return true;
   if (problem.code === "syntax.unexpected") return ofText.some(({ code }) => code === "syntax.invisibleCharacter");

@@ -1,6 +1,6 @@
 import { Kind } from "../syntax/tree";
 import type { Fix } from "../text/fix";
-import { wayOutOf } from "../phrases/slips/wayOut";
+import { wayOutIn } from "../phrases/slips/wayOut";
 import type { Wording } from "./finding";
 import { mending, replaceIn } from "./fixing";
 
@@ -11,13 +11,13 @@ export const syntaxClauseNotHere: Wording<"syntax.clauseNotHere"> = {
     'The clause belongs to another kind of statement: `from "…"` to what is given, assumed or measured, `choose` to a definition.',
   message: ({ word, statement, span }, { row }) => {
     const plain = `\`${word}\` has no place in ${STATEMENTS[statement] ?? `a statement with \`${statement}\``}.`;
-    const meant = wayOutOf(row.statement.text, span.start);
+    const meant = wayOutIn(row, span.start);
     return meant === undefined ? plain : `${plain} ${meant.text}`;
   },
   fixes: ({ word, span }, { row }) => {
     const { statement } = row;
     if (statement.kind !== "derived" || statement.tree.kind(statement.value) !== Kind.Literal)
-      return mending(wayOutOf(statement.text, span.start)?.edit, row);
+      return mending(wayOutIn(row, span.start)?.edit, row);
     const opened = (opening: string, title: string): Fix => ({
       title,
       edits: [replaceIn(row, { start: 0, end: 0 }, `${opening} `)],

@@ -1,4 +1,4 @@
-import { wayOutOf, type WayOut } from "../phrases/slips/wayOut";
+import { wayOutIn, type WayOut } from "../phrases/slips/wayOut";
 import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { Row } from "../engine/snapshot";
 import type { ProblemOf, Wording } from "./finding";
@@ -22,7 +22,7 @@ export const syntaxMissingOperator: Wording<"syntax.missingOperator"> = {
 };
 
 /** What stands in the brackets behind a number is no factor: `3 V (approx)`. */
-function bracketMeant({ span }: ProblemOf<"syntax.missingOperator">, { statement: { text } }: Row): WayOut | undefined {
-  const open = text.indexOf("(", span.start);
-  return open < 0 ? undefined : wayOutOf(text, open);
+function bracketMeant({ span }: ProblemOf<"syntax.missingOperator">, row: Row): WayOut | undefined {
+  const open = row.statement.text.indexOf("(", span.start);
+  return open < 0 ? undefined : wayOutIn(row, open);
 }

@@ -1,4 +1,4 @@
-import { wayOutOf } from "../phrases/slips/wayOut";
+import { wayOutIn } from "../phrases/slips/wayOut";
 import { unequalLimits, unequalLimitsText } from "../phrases/unequalLimits";
 import type { Row } from "../engine/snapshot";
 import type { Fix } from "../text/fix";
@@ -13,7 +13,7 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
     "Something stands where the grammar wants something else, or nothing stands there. The message says what is expected.",
   message: ({ expected, found, span }, { row }) => {
     const printed = found === "," ? unequalLimits(row, span) : undefined;
-    const meant = wayOutOf(row.statement.text, span.start);
+    const meant = wayOutIn(row, span.start);
     const wayOut = printed ? unequalLimitsText(printed) : meant === undefined ? "" : ` ${meant.text}`;
     if (found === "") return `The statement ends where ${EXPECTED[expected]} is expected.${wayOut}`;
     if (expected === "end") return `\`${found}\` cannot follow here: the statement is complete before it.${wayOut}`;
@@ -23,7 +23,7 @@ export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
     const printed = found === "," ? unequalLimits(row, span) : undefined;
     if (printed) return rewritings(printed, row);
     const { text } = row.statement;
-    const edit = wayOutOf(text, span.start)?.edit;
+    const edit = wayOutIn(row, span.start)?.edit;
     if (edit !== undefined || !/^[\p{L}\d_-]/u.test(found)) return mending(edit, row);
     const comma = text.slice(0, span.start).trimEnd().length;
     if (expected === ",") return [inserted(",", ",", comma, row)];

@@ -4,6 +4,7 @@ import { OPENING_WORDS } from "./name";
 import { definition, functionDefinition, isFunctionShape } from "./definition";
 import { STATEMENTS } from "./openings";
 import { broken } from "./parts";
+import type { SyntaxProblem } from "./problem";
 import type { Statement } from "./statement";
 import { Arena, Kind } from "./tree";
 import { comparand, name } from "./expression";
@@ -29,6 +30,11 @@ export function readsAsStatement(line: string): boolean {
   if (read.kind === "rule") return isJudgement(read.tree.kind(read.condition));
   if (read.kind === "items") return read.names.length > 1;
   return true;
+}
+
+/** The first thing that is wrong with a text as a statement; undefined where nothing is. Nothing of it is kept. */
+export function firstProblem(text: string): SyntaxProblem | undefined {
+  return parseStatement(scratch(), text).problems[0];
 }
 
 /** How far behind a name `] =` is looked for. */

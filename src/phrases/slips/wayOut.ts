@@ -1,4 +1,5 @@
-import type { Span } from "../../text/span";
+import type { Row } from "../../engine/snapshot";
+import { shift, type Span } from "../../text/span";
 import { CHOICES } from "./choices";
 import { CONDITIONS } from "./conditions";
 import { FORMULAS } from "./formulas";
@@ -19,7 +20,7 @@ export interface WayOut {
 }
 
 /** Nobody slips in a longer statement alone, and the patterns would take their time. */
-const LONGEST = 1000;
+const LONGEST = 300;
 
 /** The first that fits speaks. A remark can be anything, so it comes last, and a product of two words just before it. */
 const SLIPS: readonly Slip[] = [
@@ -33,6 +34,17 @@ const SLIPS: readonly Slip[] = [
   ...PRODUCTS,
   ...REMARKS,
 ];
+
+/** The way out at a place of a statement. In a table it is that of the cell alone, where a remark has no place. */
+export function wayOutIn({ statement, cells }: Row, at: number): WayOut | undefined {
+  if (!cells) return wayOutOf(statement.text, at);
+  const { lines } = cells;
+  const line = lines.lineAt(at);
+  const start = lines.starts[line];
+  const found = wayOutOf(lines.line(line), at - start);
+  if (found === undefined || found.text.includes("`#`")) return undefined;
+  return found.edit ? { text: found.text, edit: { ...found.edit, span: shift(found.edit.span, start) } } : found;
+}
 
 /** The way out for a text that goes on in a place as the grammar does not; undefined where nothing tells what was meant. */
 export function wayOutOf(statement: string, at: number): WayOut | undefined {
