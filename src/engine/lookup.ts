@@ -78,7 +78,7 @@ export class Lookup {
       if (head) this.follow(from, head, names, register, depend);
       return;
     }
-    if (other) this.followInto(from, other, names, register, depend);
+    if (other && names.length > 0) this.followInto(from, other, names, register, depend);
     const table = found.statement.kind === "table" ? found : this.tableOfPart(found, register);
     if (!table) return;
     for (const name of names) {

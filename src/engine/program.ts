@@ -426,7 +426,9 @@ export class Program {
         continue;
       }
       links.depend(found);
-      if (found && names.length > 0) this.lookup.follow(entry, found, names, links.register, links.depend);
+      // A row of a file is named by a key alone.
+      if (found && (names.length > 0 || found.statement.kind === "use"))
+        this.lookup.follow(entry, found, names, links.register, links.depend);
     }
     links.depend(entry.table);
     if (entry.statement.kind === "assume") links.depend(this.replacementOf(entry));

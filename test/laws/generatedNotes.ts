@@ -202,3 +202,20 @@ export const line: fc.Arbitrary<string> = fc.oneof(
 
 /** A note of some lines. The first is blank, so that indented lines compute. */
 export const note: fc.Arbitrary<string> = fc.array(line, { maxLength: 14 }).map((lines) => ["", ...lines].join("\n"));
+
+const field = fc.constantFrom(
+  ...["2", "3 V", "5 V ± 5 %", "12 LED", "12 LED/board", "+4", '"x, y"', '"open', "wire", "", "3,5", "a=b"],
+);
+
+/** A line of a file that is a table. */
+export const fileLine: fc.Arbitrary<string> = fc
+  .tuple(fc.constantFrom("one", "two", "two", '"M3"', ""), fc.array(field, { maxLength: 3 }))
+  .map(([key, fields]) => [key, ...fields].join(","));
+
+/** A file that is a table, mostly one with headers. */
+export const file: fc.Arbitrary<string> = fc
+  .tuple(
+    fc.constantFrom("name,a,b", "name,a,b [V]", "part,of,qty,a", "name,a,b = a * 2", "name;a;b", ""),
+    fc.array(fileLine, { maxLength: 5 }),
+  )
+  .map(([headers, lines]) => [headers, ...lines].join("\n"));

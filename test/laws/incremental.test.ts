@@ -4,7 +4,7 @@ import { join } from "node:path";
 import fc from "fast-check";
 import { howMany } from "../howMany";
 import { Desk, step, stepWriting, type Step } from "./editing";
-import { note } from "./generatedNotes";
+import { file, fileLine, line, note } from "./generatedNotes";
 import { pieceLine, pieceNote } from "./generatedPieces";
 import { plainProgram } from "./plain";
 
@@ -20,6 +20,13 @@ describe("the settled snapshot after any edits", () => {
     const taken = fc.array(stepWriting(pieceLine), { minLength: 1, maxLength: 14 });
     const notes = fc.record({ "a.calcs.md": pieceNote });
     fc.assert(fc.property(notes, taken, holdsAfter), { numRuns: howMany(2000) });
+  });
+
+  it("is that of the final text from scratch: notes that use a file, and the file", () => {
+    const user = note.map((text) => `    use "t.csv" as t\n    items LED\n${text}`);
+    const notes = fc.record({ "a.calcs.md": user, "t.csv": file, "b.calcs.md": user });
+    const taken = fc.array(stepWriting(fc.oneof(line, fileLine)), { minLength: 1, maxLength: 14 });
+    fc.assert(fc.property(notes, taken, holdsAfter), { numRuns: howMany(1000) });
   });
 
   it("is that of the final text from scratch: the samples", () => {
@@ -42,7 +49,9 @@ function holdsAfter(texts: Record<string, string>, taken: readonly Step[]): void
 /** All in one folder, so that those which use each other find each other. */
 function readSamples(): Record<string, string> {
   const root = join(__dirname, "../../samples");
-  const files = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((file) => file.endsWith(".calcs.md"));
+  const files = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((path) =>
+    /\.(calcs\.md|csv)$/.test(path),
+  );
   assert.ok(files.length >= 3, "There are samples to edit.");
-  return Object.fromEntries(files.map((file) => [file.replaceAll("\\", "/"), readFileSync(join(root, file), "utf8")]));
+  return Object.fromEntries(files.map((path) => [path.replaceAll("\\", "/"), readFileSync(join(root, path), "utf8")]));
 }
