@@ -41,7 +41,7 @@ import { standardValuesAt } from "./features/standardValues";
 import { summary } from "./features/summary";
 import { symbols } from "./features/symbols";
 import { WHOLE_PARTS } from "./engine/wholeParts";
-import { findingsOf, fixesAt } from "./findings/catalogue";
+import { casesOf, fixesAt, type Case } from "./findings/catalogue";
 import type { Finding, FindingContext } from "./findings/finding";
 import { HeldNotes, type Searches } from "./heldNotes";
 import { outcomeText } from "./phrases/outcomeText";
@@ -207,11 +207,16 @@ export class Service {
 
   /** All that is to be said of a note, in the order of its text. */
   findings(path: string): readonly Finding[] {
-    const known = this.known.findings.get(path);
+    return this.found(path).findings;
+  }
+
+  private found(path: string): Found {
+    const known = this.known.found.get(path);
     if (known) return known;
     const context = this.contextOf(path);
-    const found = context ? findingsOf(context) : [];
-    this.known.findings.set(path, found);
+    const cases = context ? casesOf(context) : [];
+    const found = { cases, findings: cases.map(({ finding }) => finding) };
+    this.known.found.set(path, found);
     return found;
   }
 
@@ -229,7 +234,7 @@ export class Service {
     const context = chapterAt(path) === undefined ? this.contextOf(path) : undefined;
     if (!context) return [];
     const { snapshot } = context;
-    const ofFindings = yield* fixesAt(context, span);
+    const ofFindings = yield* fixesAt(context, span, this.found(path).cases);
     const others = [
       ...(yield* standardValuesAt(context, span)),
       ...guessSourceAt(snapshot, span),
@@ -514,9 +519,15 @@ export class Service {
   }
 }
 
+/** What is to be said of a note. */
+interface Found {
+  readonly cases: readonly Case[];
+  readonly findings: readonly Finding[];
+}
+
 /** What was worked out of the notes in one state of them. */
 class Worked {
-  readonly findings = new Map<string, readonly Finding[]>();
+  readonly found = new Map<string, Found>();
   readonly entries = new Map<string, readonly Entry[]>();
   toSettle?: readonly GuessToSettle[];
 

@@ -149,9 +149,16 @@ export function findingsOf(context: FindingContext): readonly Finding[] {
   return casesOf(context).map(({ finding }) => finding);
 }
 
-/** What answers the findings that touch a span. Costly: some fixes are tried before they are offered. */
-export function* fixesAt(context: FindingContext, span: Span): InSlices<readonly FindingFix[]> {
-  const touching = casesOf(context).filter((each) => {
+/**
+ * What answers the findings that touch a span. Costly: some fixes are tried before they are offered.
+ * @param cases all that is found in the note, where that is known
+ */
+export function* fixesAt(
+  context: FindingContext,
+  span: Span,
+  cases: readonly Case[] = casesOf(context),
+): InSlices<readonly FindingFix[]> {
+  const touching = cases.filter((each) => {
     const at = placeOf(each);
     return at.start <= span.end && span.start <= at.end;
   });
@@ -181,13 +188,15 @@ type Asked = Wording<Code> & {
   readonly message: (problem: AnyProblem, site: Site) => string;
 };
 
-interface Case {
+/** A finding, and what it is of. */
+export interface Case {
   readonly finding: Finding;
   readonly problem: AnyProblem;
   readonly row?: Row;
 }
 
-function casesOf(context: FindingContext): readonly Case[] {
+/** The findings of a note, in the order of its text, each with what it is of. */
+export function casesOf(context: FindingContext): readonly Case[] {
   const { snapshot } = context;
   const cases = foundIn(context, isError).map(({ problem, row }): Case => worded(problem, row, context));
   const acceptable = cases.map(({ finding, problem, row }) => {
