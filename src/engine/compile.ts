@@ -55,7 +55,7 @@ export interface Surroundings {
    */
   literalSlot(entry: Entry, node: Node, literal: Literal, name?: string, piece?: Piece): number;
   /** The slot of a constant that no literal stands for. */
-  constantSlot(value: number): number;
+  constantSlot(value: number, of?: "table"): number;
   /** What operands of the code so far come to; of points too. */
   probe(entry: Entry, code: Code, at: readonly number[], redrawn: readonly Entry[]): readonly Probed[];
   /** The measurement that stands instead of an assumption. */
@@ -197,8 +197,8 @@ export class Compiler {
     return this.code.emit(op, node, this.frame.entry.id, a, b, c);
   }
 
-  constant(value: number): number {
-    return this.around.constantSlot(value);
+  constant(value: number, of?: "table"): number {
+    return this.around.constantSlot(value, of);
   }
 
   /** As {@link each}, of two operands. */

@@ -73,7 +73,7 @@ class Equation {
     const [low, high] = bracketAround(residual, solution, bracket);
     compiler.startAgain();
     const writer = new ResidualWriter(compiler, residual);
-    const limits = compiler.constant(bracketNumber(low, solution, high));
+    const limits = compiler.constant(bracketNumber(low, solution, high), "table");
     const atLow = writer.at(compiler.constant(low));
     const atHigh = writer.at(compiler.constant(high));
     let x = compiler.emit(Op.Bracketed, statement.bracket, atLow, atHigh, limits);

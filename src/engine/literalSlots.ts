@@ -5,6 +5,7 @@ import { placeOf } from "./inputPlace";
 import type { Literal } from "./literal";
 import type { InputPlace } from "./outcome";
 import { ofPiece, type Piece } from "./piece";
+import { hold, letGo } from "./pointTables";
 import { sameData } from "./sameData";
 import type { Slots } from "./tape";
 
@@ -14,6 +15,18 @@ const NO_LITERALS: readonly number[] = [];
 interface Released {
   readonly slots: number[];
   next: number;
+}
+
+/** A constant, and how many entries have it in their code. */
+interface Constant {
+  readonly slot: number;
+  holders: number;
+}
+
+/** The constants in the code of an entry, and which of them are numbers of tables. */
+interface Held {
+  readonly values: Set<number>;
+  readonly tables: Set<number>;
 }
 
 /** Stands among released slots where one was given back to a literal. */
@@ -34,8 +47,11 @@ export class LiteralSlots {
   private readonly inputs = new Map<number, InputPlace>();
   /** Slots of literals that were compiled away in this settling: a literal that is still the same gets its own again. */
   private readonly released = new Map<Entry, Released>();
-  /** Constants that no literal stands for: π, the limits of a band, the length of a list. They are few, and kept. */
-  private readonly constants = new Map<number, number>();
+  /** Constants that no literal stands for, by value: π, the limits of a band, the length of a list. */
+  private readonly constants = new Map<number, Constant>();
+  /** The constants of each entry that has any, and those of entries that were compiled away in this settling. */
+  private readonly held = new Map<Entry, Held>();
+  private readonly letGo: Held[] = [];
 
   /** The literals of entries that have many, by node. */
   private readonly indices = new Map<Entry, Map<Node, number>>();
@@ -93,19 +109,34 @@ export class LiteralSlots {
     return index.get(node);
   }
 
-  /** The slot of a constant that no literal stands for. */
-  constant(value: number): number {
-    let slot = this.constants.get(value);
-    if (slot === undefined) {
-      slot = this.slots.takeOne();
-      this.slots.setConstant(slot, value);
-      this.constants.set(value, slot);
+  /** The slot of a constant in the code of an entry; it may be the number of a table. */
+  constant(entry: Entry, value: number, of?: "table"): number {
+    let held = this.held.get(entry);
+    if (!held) this.held.set(entry, (held = { values: new Set(), tables: new Set() }));
+    if (of === "table" && !held.tables.has(value)) {
+      held.tables.add(value);
+      hold(value);
     }
-    return slot;
+    let constant = this.constants.get(value);
+    if (constant === undefined) {
+      constant = { slot: this.slots.takeOne(), holders: 0 };
+      this.slots.setConstant(constant.slot, value);
+      this.constants.set(value, constant);
+    }
+    if (!held.values.has(value)) {
+      held.values.add(value);
+      constant.holders++;
+    }
+    return constant.slot;
   }
 
   /** The literals of an entry are compiled away, or about to be compiled again. */
   release(entry: Entry): void {
+    const held = this.held.get(entry);
+    if (held) {
+      this.held.delete(entry);
+      this.letGo.push(held);
+    }
     if (!entry.literals) return;
     const slots = this.released.get(entry)?.slots ?? [];
     for (const slot of entry.literalSlots) slots.push(slot);
@@ -124,6 +155,16 @@ export class LiteralSlots {
       }
     }
     this.released.clear();
+    for (const { values, tables } of this.letGo) {
+      for (const value of values) {
+        const constant = this.constants.get(value)!;
+        if (--constant.holders > 0) continue;
+        this.constants.delete(value);
+        this.slots.giveBack({ from: constant.slot, length: 1 });
+      }
+      tables.forEach(letGo);
+    }
+    this.letGo.length = 0;
   }
 
   /**

@@ -151,11 +151,11 @@ function lookupByStep(call: LookupCall, keys: readonly number[]): Operand {
   const { compiler } = call;
   const constants = exactOf(compiler, values);
   if (constants) {
-    const table = compiler.constant(pointTable(keys, constants));
+    const table = compiler.constant(pointTable(keys, constants), "table");
     return looked(call, (at) => compiler.emit(Op.StepLookup, x.node, at, table));
   }
   const places = keys.map((_, i) => i);
-  const table = compiler.constant(pointTable(keys, places));
+  const table = compiler.constant(pointTable(keys, places), "table");
   return looked(call, (at) => picked(call, compiler.emit(Op.StepLookup, x.node, at, table)));
 }
 
@@ -165,7 +165,7 @@ function lookupExactly(call: LookupCall, keys: readonly number[]): Operand {
   const constants = exactOf(compiler, values);
   const inOrder = keys.map((_, i) => i).sort((a, b) => keys[a] - keys[b]);
   const rising = inOrder.map((i) => keys[i]);
-  const table = compiler.constant(pointTable(rising, constants ? inOrder.map((i) => constants[i]) : inOrder));
+  const table = compiler.constant(pointTable(rising, constants ? inOrder.map((i) => constants[i]) : inOrder), "table");
   const found = (at: number) => compiler.emit(Op.ExactLookup, x.node, at, table);
   return looked(call, constants ? found : (at) => picked(call, found(at)));
 }
@@ -190,7 +190,7 @@ function curve(call: LookupCall, keys: readonly number[], between: Between): Ope
   const { compiler, node } = call;
   const constants = exactOf(compiler, values);
   if (constants) {
-    const table = compiler.constant(pointTable(keys, constants, between));
+    const table = compiler.constant(pointTable(keys, constants, between), "table");
     return looked(call, (at) => compiler.emit(Op.Interpolate, x.node, at, table));
   }
   const weights = keys.map((_, i) =>
@@ -199,6 +199,7 @@ function curve(call: LookupCall, keys: readonly number[], between: Between): Ope
         keys,
         keys.map((_key, j) => (i === j ? 1 : 0)),
       ),
+      "table",
     ),
   );
   return looked(call, (at) =>

@@ -4,7 +4,8 @@ import { EQUALITY, slack } from "./operation";
  * Points that an operation looks a value up in: exact numbers, written out in a note, with rising keys. On the tape a
  * table is one operand, its number, so that thirty points cost one operation in every arithmetic.
  *
- * Equal tables are one, and are kept like the other constants of the tape: they are short and few.
+ * Equal tables are one. A table is held by the definitions that look up in it, and forgotten some time after the last of
+ * them; its number never means another, since copies of a definition may still have it.
  */
 export interface PointTable {
   /** Rising; in coherent SI units, as the values. */
@@ -19,8 +20,17 @@ export interface PointTable {
 /** How the values between two points are found. For steps and exact look-ups there are none. */
 export type Between = "line" | "smooth";
 
-const TABLES: PointTable[] = [];
+/** By number, and what they are made of; undefined where they were forgotten. */
+const TABLES: (PointTable | undefined)[] = [];
+const contents: (string | undefined)[] = [];
 const numbers = new Map<string, number>();
+/** Of tables that are held: by how many definitions. */
+const holders = new Map<number, number>();
+/** Tables that nobody holds, those that were let go first before the others. */
+const idle = new Set<number>();
+
+/** Tables that are kept though nobody holds them: what is typed, taken back and tried finds its own again. */
+const MOST_IDLE = 1_000;
 
 /** The number of a table of these points. */
 export function pointTable(keys: readonly number[], values: readonly number[], between: Between = "line"): number {
@@ -29,13 +39,48 @@ export function pointTable(keys: readonly number[], values: readonly number[], b
   if (number === undefined) {
     number = TABLES.push(tableOf(Float64Array.from(keys), Float64Array.from(values), between)) - 1;
     numbers.set(content, number);
+    contents[number] = content;
   }
+  if (!holders.has(number)) keepIdle(number);
   return number;
 }
 
 /** The table of a number; undefined where the operand is none. */
 export function tableAt(number: number): PointTable | undefined {
   return TABLES[number];
+}
+
+/** A definition looks up in a table from now on; the number was just given out. */
+export function hold(number: number): void {
+  holders.set(number, (holders.get(number) ?? 0) + 1);
+  idle.delete(number);
+}
+
+/** A definition that held a table is gone, or is compiled again. */
+export function letGo(number: number): void {
+  const others = holders.get(number)! - 1;
+  if (others > 0) {
+    holders.set(number, others);
+    return;
+  }
+  holders.delete(number);
+  keepIdle(number);
+}
+
+/** How many tables there are, held or not. */
+export function howManyTables(): number {
+  return numbers.size;
+}
+
+function keepIdle(number: number): void {
+  idle.delete(number);
+  idle.add(number);
+  for (const oldest of idle) {
+    if (idle.size <= MOST_IDLE) break;
+    idle.delete(oldest);
+    numbers.delete(contents[oldest]!);
+    TABLES[oldest] = contents[oldest] = undefined;
+  }
 }
 
 /** The place of the last key that is not above x, within the noise of decimal fractions; −1 below all. */

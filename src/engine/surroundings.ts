@@ -80,8 +80,8 @@ export class NotesAround implements Surroundings {
     return this.program.replacementOf(entry);
   }
 
-  constantSlot(value: number): number {
-    return this.literals.constant(value);
+  constantSlot(value: number, of?: "table"): number {
+    return this.literals.constant(this.compiling!, value, of);
   }
 
   isCounted(entry: Entry, name: string): boolean {
