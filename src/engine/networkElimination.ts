@@ -117,23 +117,17 @@ export class Elimination {
 
   /**
    * Works out all voltages, or those of some vertices, which are then eliminated last.
-   * @returns whether that took less than `most` operations
+   * @returns whether that takes less than `most` operations; nothing is worked out if it takes more
    */
   eliminate(wanted: ReadonlySet<number> | undefined, most: number): boolean {
     const neighbours = this.edges.map((edges) => new Set(edges.keys()));
-    const end = this.terms.count + most;
-    for (const vertex of eliminationOrder(neighbours, wanted)) {
-      this.takeOut(vertex);
-      if (this.terms.count > end) return false;
-    }
+    const { order, operations } = eliminationOrder(neighbours, wanted);
+    if (operations > most) return false;
+    for (const vertex of order) this.takeOut(vertex);
     const isNeeded = this.edges.map((_, vertex) => !wanted || wanted.has(vertex));
     for (const { vertex, neighbours: around } of this.steps)
       if (isNeeded[vertex]) for (const other of around) if (!this.isTerminal(other)) isNeeded[other] = true;
-    for (let i = this.steps.length - 1; i >= 0; i--) {
-      if (!isNeeded[this.steps[i].vertex]) continue;
-      this.solve(this.steps[i]);
-      if (this.terms.count > end) return false;
-    }
+    for (let i = this.steps.length - 1; i >= 0; i--) if (isNeeded[this.steps[i].vertex]) this.solve(this.steps[i]);
     return true;
   }
 

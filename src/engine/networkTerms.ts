@@ -5,6 +5,9 @@ import { Op } from "./operation";
 /** A value on the tape, with its sign; undefined where it is nothing, whatever the values. */
 export type Term = { readonly at: number; readonly isNegative: boolean } | undefined;
 
+/** So that an operation and two operands, slots or results, make one exact number: far more than a note has. */
+const OPERANDS = 2 ** 23;
+
 /** What is exactly nothing, such as a value less itself. */
 export const NOTHING: Term = undefined;
 
@@ -13,7 +16,7 @@ export const NOTHING: Term = undefined;
  * in common is worked out in common. Signs are carried beside the operands, so that nothing is negated to and fro.
  */
 export class NetworkTerms {
-  private readonly known = new Map<string, number>();
+  private readonly known = new Map<number | string, number>();
 
   constructor(
     private readonly compiler: Compiler,
@@ -21,13 +24,8 @@ export class NetworkTerms {
     private readonly node: Node,
   ) {}
 
-  /** Operations so far, of all that the definition computes. */
-  get count(): number {
-    return this.compiler.code.count;
-  }
-
   emit(op: Op, a: number, b = 0, c = 0, node = this.node): number {
-    const key = `${op} ${a} ${b} ${c}`;
+    const key = c === 0 ? (op * OPERANDS + (a + OPERANDS / 2)) * OPERANDS + (b + OPERANDS / 2) : `${op} ${a} ${b} ${c}`;
     let at = this.known.get(key);
     if (at === undefined) this.known.set(key, (at = this.compiler.emit(op, node, a, b, c)));
     return at;

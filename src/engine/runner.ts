@@ -37,6 +37,8 @@ export class Runner {
   /** The last run was of uncertain arguments, so that {@link low} and {@link high} are its own. */
   private hasRanges = false;
   private readonly arguments = new Arguments();
+  /** Operations that were swept for the results of the run at hand. */
+  private proving = 0;
 
   constructor(
     private readonly tape: Tape,
@@ -46,6 +48,7 @@ export class Runner {
   /** Runs a definition and stores its results. Whether any of them came out different from before. */
   run(code: Run): boolean {
     this.reserve(code.length);
+    this.proving = 0;
     const uncertain = this.runNumbers(code);
     if (uncertain) this.runRanges(code);
     this.hasRanges = uncertain;
@@ -152,6 +155,7 @@ export class Runner {
     const args = this.arguments;
     args.clear();
     if (from >= 0) args.add(from, 1, 1);
+    else if (this.proving > MOST_PROVING) return undefined;
     else this.sweepBack(code, from);
     const { slots, parts, signs } = this;
     let count = 0;
@@ -173,6 +177,7 @@ export class Runner {
   private sweepBack(code: Run, from: number): void {
     const { slopeLow, slopeHigh, sweep } = this;
     this.collect(code, from);
+    this.proving += this.swept;
     for (let i = 0; i < this.swept; i++) slopeLow[sweep[i]] = slopeHigh[sweep[i]] = this.used[sweep[i]] = 0;
     slopeLow[-1 - from] = slopeHigh[-1 - from] = 1;
     const { op, a, b, c } = this.tape;
@@ -408,6 +413,12 @@ class Arguments {
     for (let i = this.place.size; i < this.count; i++) this.place.set(this.slot[i], i);
   }
 }
+
+/**
+ * Operations that are swept to prove the results of one definition attained: of a network each rests on most of the others, and
+ * beyond this, some tens of milliseconds, they are left enclosed.
+ */
+const MOST_PROVING = 200_000;
 
 /** Most definitions read two or three values, which are found faster by looking at each. */
 const LOOKED_THROUGH = 12;

@@ -18,6 +18,8 @@ const SHORT = { budget: 6_000 };
 const LARGEST_CONE = 2_000;
 /** A rule of four rows has a slot for either side and one for their difference in each: so many results have a budget of their own. */
 const RESULTS_WITH_A_BUDGET = 12;
+/** Columns of a network that are longer than this, on each of which most of the network bears, are left enclosed. */
+const MOST_OF_NETWORK = 64;
 /** Operations between two looks at whether it is time to pause: a few tenths of a millisecond. */
 const SLICE = 10_000;
 
@@ -40,11 +42,16 @@ export function isTooDeep({ coneDepth }: Entry): boolean {
 export function isToBeSearched({ slots }: ConeSource, entry: Entry): boolean {
   const { results, type, keeps } = entry;
   const count = shownResults(entry);
+  if (isSolved(entry) && count > MOST_OF_NETWORK) return false;
   const isSearched =
     type.kind === "quantity" || type.kind === "rule" || (type.kind === "column" && type.of === "quantity");
   if (!isSearched || isTooDeep(entry)) return false;
   for (let i = 0; i < count; i++) if (i !== keeps && isOpen(slots, results.from + i)) return true;
   return false;
+}
+
+function isSolved({ statement }: Entry): boolean {
+  return statement.kind === "column" && statement.solved !== undefined;
 }
 
 /** How many results are shown: behind those of a network's voltages there are others, which other columns show. */

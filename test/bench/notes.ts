@@ -133,3 +133,24 @@ export function table(rows: number, seed = 1): GeneratedNote {
   }
   return { text: lines.join("\n") + "\n", formulas: [], definitionLines };
 }
+
+/** A ring of boards, each joined to the next and drawing a current: a network of so many branches, its joints uncertain. */
+export function network(branches: number): GeneratedNote {
+  const boards = branches / 2;
+  const rows = Array.from({ length: boards }, (_, i) => [
+    `| J${i} | N${i} | N${(i + 1) % boards} | 1.5 mΩ ± 30 % | | |`,
+    `| B${i} | N${(i + 1) % boards} | 0V | | | 1.2 mA |`,
+  ]).flat();
+  const lines = [
+    "# Network",
+    "",
+    "    lowest = min(net.supply)",
+    "",
+    "| net: | from | to | R | V | I |",
+    "| --- | --- | --- | --- | --- | --- |",
+    "| adapter | 0V | N0 | 20.5 mΩ | 24 V ± 5 % | |",
+    ...rows,
+  ];
+  const definitionLines = lines.flatMap((line, i) => (line.startsWith("| J") ? [i] : []));
+  return { text: `${lines.join("\n")}\n`, formulas: [], definitionLines };
+}

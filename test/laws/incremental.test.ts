@@ -6,6 +6,7 @@ import { howMany } from "../howMany";
 import { Desk, step, stepWriting, type Step } from "./editing";
 import { file, fileLine, line, note } from "./generatedNotes";
 import { pieceLine, pieceNote } from "./generatedPieces";
+import { networkLine, networkNote } from "./generatedNetworks";
 import { plainProgram } from "./plain";
 
 const steps = fc.array(step, { minLength: 1, maxLength: 14 });
@@ -26,6 +27,12 @@ describe("the settled snapshot after any edits", () => {
     const user = note.map((text) => `    use "t.csv" as t\n    items LED\n${text}`);
     const notes = fc.record({ "a.calcs.md": user, "t.csv": file, "b.calcs.md": user });
     const taken = fc.array(stepWriting(fc.oneof(line, fileLine)), { minLength: 1, maxLength: 14 });
+    fc.assert(fc.property(notes, taken, holdsAfter), { numRuns: howMany(1000) });
+  });
+
+  it("is that of the final text from scratch: networks", () => {
+    const taken = fc.array(stepWriting(networkLine), { minLength: 1, maxLength: 14 });
+    const notes = fc.record({ "a.calcs.md": networkNote });
     fc.assert(fc.property(notes, taken, holdsAfter), { numRuns: howMany(1000) });
   });
 

@@ -200,4 +200,103 @@ describe("a network of resistances, sources and loads", () => {
       { numRuns: howMany(1000) },
     );
   });
+
+  it("has the voltages without a resistance that a dense matrix gives, for each that opens", () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(circuit, (each) => {
+        const opened = each.parts.flatMap(({ resistance, source }, i) =>
+          resistance !== undefined && source === undefined ? [i] : [],
+        );
+        if (opened.length === 0) return;
+        const nodes = Array.from({ length: each.nodes - 1 }, (_, i) => i + 1);
+        const note = noteOf(
+          each,
+          nodes.map((node) => `v${node} = with_open(net.N${node}.voltage)`),
+        );
+        const snapshot = openNotes(note).snapshot();
+        opened.forEach((open, place) => {
+          const left = { nodes: each.nodes, parts: each.parts.filter((_, i) => i !== open) };
+          // What is cut off has no voltage by a matrix, and loads draw from what has no source: both are looked at by hand.
+          if (!hangsTogether(left) || fedNodes(left).size !== fedNodes(each).size) return;
+          const expected = byMatrix(left);
+          for (const node of nodes) {
+            const outcome = snapshot.find(`v${node}`)?.outcome;
+            assert.ok(outcome?.kind === "quantity");
+            close(
+              outcome.values[place].nominal,
+              expected.voltages[node],
+              greatest(expected.voltages),
+              `v${node}, b${open} open`,
+            );
+            compared++;
+          }
+        });
+      }),
+      { numRuns: howMany(1000) },
+    );
+    assert.ok(compared > 0);
+  });
+
+  it("has ranges that leave out nothing that occurs", () => {
+    const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 22, maxLength: 22 });
+    fc.assert(
+      fc.property(circuit, shares, (each, places) => {
+        const column = columns(noteOf(each, [], (x, unit) => `${x} ${unit} ± 20 %`));
+        const points = [
+          places.map(Math.round),
+          places.map((share) => 1 - Math.round(share)),
+          places,
+          places.map(() => 0.5),
+        ];
+        for (const point of points) {
+          const value = (x: number, i: number) => x * (0.8 + 0.4 * point[i % 22]);
+          const parts = each.parts.map((part, i) => ({
+            ...part,
+            ...(part.resistance === undefined ? {} : { resistance: value(part.resistance, 2 * i) }),
+            ...(part.source === undefined ? {} : { source: value(part.source, 2 * i + 1) }),
+            ...(part.load === undefined ? {} : { load: value(part.load, 2 * i + 1) }),
+          }));
+          const { voltages, currents, largestCurrent } = byMatrix({ nodes: each.nodes, parts });
+          voltagesOf(column("voltage"), each.nodes).forEach((extent, node) => {
+            if (extent) inside(voltages[node], extent, greatest(voltages), nodeName(node));
+          });
+          column("current").values.forEach((extent, i) =>
+            inside(currents[i], extent, largestCurrent, `current of b${i}`),
+          );
+        }
+      }),
+      { numRuns: howMany(100) },
+    );
+  });
 });
+
+/** Whether every node has a way to the reference. */
+function hangsTogether({ nodes, parts }: Circuit): boolean {
+  return ledTo(parts, new Set([0]), (node) => node < nodes).size === nodes;
+}
+
+/** The nodes to which a source leads, without passing the reference. */
+function fedNodes({ parts }: Circuit): ReadonlySet<number> {
+  const ends = parts.flatMap(({ from, to, source }) => (source === undefined ? [] : [from, to]));
+  return ledTo(parts, new Set(ends.filter((node) => node > 0)), (node) => node > 0);
+}
+
+/** Where resistances and sources lead from some nodes. */
+function ledTo(parts: readonly Part[], reached: Set<number>, isMeant: (node: number) => boolean): ReadonlySet<number> {
+  for (let size = -1; size < reached.size;) {
+    size = reached.size;
+    for (const { from, to, load } of parts) {
+      if (load !== undefined) continue;
+      if (reached.has(from) && isMeant(to)) reached.add(to);
+      if (reached.has(to) && isMeant(from)) reached.add(from);
+    }
+  }
+  return reached;
+}
+
+/** Inside a range, but for the noise of the matrix. */
+function inside(value: number, { low, high }: Extent, largest: number, what: string): void {
+  const noise = 1e-9 * Math.max(largest, 1e-3);
+  assert.ok(value >= low - noise && value <= high + noise, `${what}: ${value} is not in ${low} .. ${high}`);
+}
