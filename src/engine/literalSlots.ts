@@ -15,6 +15,8 @@ const NO_LITERALS: readonly number[] = [];
 interface Released {
   readonly slots: number[];
   next: number;
+  /** How many were asked for. */
+  asked: number;
 }
 
 /** A constant, and how many entries have it in their code. */
@@ -141,7 +143,7 @@ export class LiteralSlots {
     const slots = this.released.get(entry)?.slots ?? [];
     for (const slot of entry.literalSlots) slots.push(slot);
     if (entry.pieceLiterals) slots.push(...entry.pieceLiterals.values());
-    this.released.set(entry, { slots, next: 0 });
+    this.released.set(entry, { slots, next: 0, asked: 0 });
     this.indices.delete(entry);
     entry.literals = entry.pieceLiterals = undefined;
   }
@@ -173,7 +175,7 @@ export class LiteralSlots {
    */
   private inputSlot(entry: Entry, place: InputPlace): number {
     const released = this.released.get(entry);
-    const again = released && takeFirst(released, (slot) => sameData(this.inputs.get(slot), place));
+    const again = released && takeAgain(released, (slot) => sameData(this.inputs.get(slot), place), "anywhere");
     const slot = again ?? this.slots.takeOne();
     this.slots.setInput(slot, place.nominal, place.low, place.high);
     if (again !== undefined) this.slots.sums.delete(slot);
@@ -184,26 +186,31 @@ export class LiteralSlots {
   private exactSlot(entry: Entry, value: number): number {
     const released = this.released.get(entry);
     const again =
-      released && takeFirst(released, (slot) => !this.inputs.has(slot) && Object.is(this.slots.nominal[slot], value));
+      released &&
+      takeAgain(released, (slot) => !this.inputs.has(slot) && Object.is(this.slots.nominal[slot], value), "nearby");
     const slot = again ?? this.slots.takeOne();
     this.slots.setConstant(slot, value);
     return slot;
   }
 }
 
+/** How far a slot that is to be given back is looked for. */
+type Reach = "nearby" | "anywhere";
+
 /**
- * The first that is what is looked for among the slots that an entry had before, which is then no longer released. Literals
- * are compiled in the order in which they were before, so the search goes on behind the last that was found.
+ * A slot that the entry had before, if it is what is looked for; it is then no longer released. Literals are compiled in the
+ * order in which they were before: behind the last that was found, or, where one has changed, at the same place. An uncertain
+ * one is looked for anywhere, since by its slot it is known to what rests on it.
  */
-function takeFirst(released: Released, isIt: (slot: number) => boolean): number | undefined {
+function takeAgain(released: Released, isIt: (slot: number) => boolean, reach: Reach): number | undefined {
   const { slots, next } = released;
-  for (let k = 0; k < slots.length; k++) {
-    const at = (next + k) % slots.length;
-    const slot = slots[at];
-    if (slot === TAKEN || !isIt(slot)) continue;
-    slots[at] = TAKEN;
-    released.next = at + 1;
-    return slot;
-  }
-  return undefined;
+  const isFree = (at: number) => at < slots.length && slots[at] !== TAKEN && isIt(slots[at]);
+  const place = released.asked++;
+  let at = isFree(next) ? next : isFree(place) ? place : -1;
+  if (at < 0 && reach === "anywhere") at = slots.findIndex((_, i) => isFree(i));
+  if (at < 0) return undefined;
+  const slot = slots[at];
+  slots[at] = TAKEN;
+  released.next = at + 1;
+  return slot;
 }
