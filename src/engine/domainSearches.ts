@@ -2,6 +2,8 @@ import { domainProblems, type DomainContext } from "./domains";
 import type { Entry } from "./entry";
 import type { EngineProblem } from "./problem";
 
+const NO_PROBLEMS: readonly EngineProblem[] = [];
+
 /**
  * The checks of what functions hold for that take a search, worked out a slice at a time. Those that take none, or whose
  * searches are known, are done at once.
@@ -19,6 +21,8 @@ export class DomainSearches {
   begin(entry: Entry): void {
     this.drop(entry);
     if (entry.domainProblems) return;
+    // Most statements call nothing that asks for anything, and a run is made for each call.
+    if (entry.domainChecks.length === 0) return void (entry.domainProblems = NO_PROBLEMS);
     const run = domainProblems(entry, this.context);
     const step = run.next();
     if (step.done) entry.domainProblems = step.value;
@@ -26,7 +30,7 @@ export class DomainSearches {
   }
 
   drop(entry: Entry): void {
-    this.begun.delete(entry);
+    if (this.begun.size > 0) this.begun.delete(entry);
   }
 
   /** Searches until all checks are done, or it is told that it is time to pause. */

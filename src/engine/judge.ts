@@ -57,6 +57,8 @@ const STANDINGS: Readonly<Record<Standing, Extent["standing"]>> = {
   [Standing.Enclosed]: "enclosed",
 };
 
+const NO_PROBLEMS: readonly Problem[] = [];
+
 class Judge {
   constructor(
     private readonly entry: Entry,
@@ -69,7 +71,7 @@ class Judge {
     const { statement, type } = entry;
     const problems: Problem[] = (statement.problems as readonly Problem[]).concat(
       entry.compileProblems,
-      entry.domainProblems ?? [],
+      entry.domainProblems ?? NO_PROBLEMS,
     );
     if (statement.kind === "rule") return this.rule(problems);
     if (statement.kind === "use") {

@@ -9,6 +9,8 @@ export function judgeNames(note: Note): void {
     if (entry.nameProblems.length > 0) entry.nameProblems = [];
   });
   note.hasNameProblems = false;
+  // Names that are their own keys are told apart by them.
+  if (note.doubled.size === 0 && !hasLookAlikes(note)) return;
   const add = (entry: Entry, problem: EngineProblem) => {
     entry.nameProblems = [...entry.nameProblems, problem];
     note.hasNameProblems = true;
@@ -30,6 +32,12 @@ export function judgeNames(note: Note): void {
     const first = place(note.declared.get(other)![0], other);
     add(entry, { span: spanOf(entry, name), code: "name.lookAlike", name, other, first });
   });
+}
+
+/** Whether a name has letters that could be taken for others. */
+function hasLookAlikes(note: Note): boolean {
+  for (const name of note.declared.keys()) if (lookAlikeKey(name) !== name) return true;
+  return false;
 }
 
 /** Visits each name of a note with its first entry, in the order of the text; those of one statement as they are written. */

@@ -203,12 +203,13 @@ export class Note {
     fresh.forEach(({ block, sources, part }) => {
       let head: Entry | undefined;
       if (part && part.above.entries.length > 0) keep(part.above.entries.at(-1)!);
-      const entries = sources.map(({ source, parse, part }) => {
+      const entries = sources.map((each) => {
+        const { source, part } = each;
         const table = part === "column" ? head : undefined;
         const same = matched[next++];
         if (same && same.table === table) return ((head = part === "head" ? same : head), keep(same));
         if (same) unused.push(same);
-        const statement = parse(this.arena);
+        const statement = each.parse(this.arena);
         const at = unused.findIndex((entry) => entry.table === table && continues(entry.statement, statement));
         if (at < 0) {
           const entry = make(statement, source, table);
@@ -271,11 +272,19 @@ function sourcesOf(block: Block, text: string): readonly Source[] {
   return calculations(text, splitStatements(text, block.lines));
 }
 
+class Calculation implements Source {
+  constructor(
+    readonly source: string,
+    readonly start: number,
+  ) {}
+
+  parse(arena: Arena): Statement {
+    return parseStatement(arena, this.source);
+  }
+}
+
 function calculations(text: string, spans: readonly Span[]): readonly Source[] {
-  return spans.map(({ start, end }) => {
-    const source = text.slice(start, end);
-    return { source, start, parse: (arena) => parseStatement(arena, source) };
-  });
+  return spans.map(({ start, end }) => new Calculation(text.slice(start, end), start));
 }
 
 /**

@@ -50,15 +50,18 @@ class Runs {
   }
 }
 
+/** Room for a note of a thousand lines, so that most are never moved. */
+const FIRST_ROWS = 4096;
+
 /** The operations of all definitions. */
 export class Tape {
-  op = new Uint8Array(1024);
-  a = new Int32Array(1024);
-  b = new Int32Array(1024);
-  c = new Int32Array(1024);
+  op = new Uint8Array(FIRST_ROWS);
+  a = new Int32Array(FIRST_ROWS);
+  b = new Int32Array(FIRST_ROWS);
+  c = new Int32Array(FIRST_ROWS);
   /** The node that an operation came from, and the entry whose tree it is in (a function's body is inlined). */
-  node = new Int32Array(1024);
-  entry = new Int32Array(1024);
+  node = new Int32Array(FIRST_ROWS);
+  entry = new Int32Array(FIRST_ROWS);
   private readonly runs = new Runs();
 
   /** Copies a definition's operations, built apart, to the tape. */
@@ -154,10 +157,10 @@ const UPWARD: readonly number[] = [1];
 
 /** The values: constants, uncertain inputs and results, in coherent SI units. */
 export class Slots {
-  nominal = new Float64Array(1024);
-  low = new Float64Array(1024);
-  high = new Float64Array(1024);
-  standing = new Uint8Array(1024);
+  nominal = new Float64Array(FIRST_ROWS);
+  low = new Float64Array(FIRST_ROWS);
+  high = new Float64Array(FIRST_ROWS);
+  standing = new Uint8Array(FIRST_ROWS);
   readonly pushes: Pushes[] = [];
   /** Of inputs that stand for all pieces of a sum: the sums, outermost first. */
   readonly sums = new Map<number, readonly Sum[]>();
