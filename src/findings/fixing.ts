@@ -45,3 +45,16 @@ export function statementAbove(row: Row, { text, lines }: Snapshot, statement: s
     : text.slice(lines.lineEnd(line), lines.lineStart(line + 1));
   return { span: { start, end: start }, text: `${text.slice(start, row.start)}${statement}${lineBreak}` };
 }
+
+/** Sets the line behind a statement in, so that the statement goes on there; only where that line is none by itself. */
+export function nextLineSetIn(row: Row, snapshot: Snapshot): readonly Fix[] {
+  const { text, lines } = snapshot;
+  const line = lines.lineAt(row.start + row.statement.text.length) + 1;
+  if (row.cells || line >= lines.lineCount) return [];
+  const [start, end] = [lines.lineStart(line), lines.lineEnd(line)];
+  const content = start + text.slice(start, end).search(/\S|$/);
+  const next = snapshot.rowAt(content);
+  if (next?.start !== content || next.statement.kind !== "broken") return [];
+  const edits = [{ span: { start: content, end: content }, text: "    " }];
+  return [{ title: "Set the next line in", edits, isPreferred: true }];
+}

@@ -80,6 +80,8 @@ function isCauseOf({ code, span }: SyntaxProblem, problem: Problem): boolean {
       return span.start < start || (isAround && REWRITE_ALL.has(problem.code));
     case "syntax.literalExpected":
       return span.end <= start;
+    case "syntax.unclosedBracket":
+      return problem.code === "syntax.unexpected" && problem.found === "";
     case "syntax.unclosedQuote":
       return problem.code === "syntax.unexpected" && span.start <= start;
     case "syntax.missingOperator":
@@ -95,6 +97,7 @@ const REWRITE_ALL: ReadonlySet<string> = new Set([
   "syntax.secondEquals",
   "syntax.quotes",
   "syntax.literalExpected",
+  "syntax.numberDot",
 ]);
 
 /** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */

@@ -43,6 +43,8 @@ export const nameUnknown: Wording<"name.unknown"> = {
       return `\`${name}\` is a chapter of the handbook, and a quantity is wanted here. Its functions are called by \`${name}.NAME(…)\`.`;
     if (row.statement.kind === "measured")
       return `\`${name}\` is measured and not defined. Define it, so that the measurement can be compared.`;
+    if (isCalledAt(span, row))
+      return `\`${name}\` is not defined in this note. Define it; if the handbook has it, \`copperbook handbook ${name}\` tells in which chapter.`;
     return `\`${name}\` is not defined in this note. Define it, or state what you assume of it.`;
   },
   *fixes(problem, { row, context }) {

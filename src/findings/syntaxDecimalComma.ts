@@ -12,7 +12,9 @@ export const syntaxDecimalComma: Wording<"syntax.decimalComma"> = {
       ? "The decimal sign is a point"
       : "The decimal sign is a point, and digits are grouped by `_`";
     const why = rewritten.length > 1 ? `\`${written}\` can be read in two ways` : rule;
-    return rewritten.length === 0 ? `${why}, not a comma.` : `${why}. Write ${alternatives(rewritten)}.`;
+    return rewritten.length === 0
+      ? `${why}, not a comma. A list stands in brackets: \`[1, 2, 3]\`.`
+      : `${why}. Write ${alternatives(rewritten)}.`;
   },
   fixes: (problem, { row }) => rewritings(problem, row),
 };

@@ -4,22 +4,27 @@ import type { Row } from "../engine/snapshot";
 import type { Fix } from "../text/fix";
 import type { Expected } from "../syntax/problem";
 import type { Wording } from "./finding";
-import { mending, replaceIn, rewritings } from "./fixing";
+import { mending, nextLineSetIn, replaceIn, rewritings } from "./fixing";
 
 /** `given supply 24 V`: another sign or word was expected. */
 export const syntaxUnexpected: Wording<"syntax.unexpected"> = {
   severity: "error",
   reference:
     "Something stands where the grammar wants something else, or nothing stands there. The message says what is expected.",
-  message: ({ expected, found, span }, { row }) => {
+  message: ({ expected, found, span }, { row, context }) => {
     const printed = found === "," ? unequalLimits(row, span) : undefined;
     const meant = wayOutIn(row, span.start);
     const wayOut = printed ? unequalLimitsText(printed) : meant === undefined ? "" : ` ${meant.text}`;
-    if (found === "") return `The statement ends where ${EXPECTED[expected]} is expected.${wayOut}`;
+    if (found === "") {
+      const goesOn = expected === "expression" && nextLineSetIn(row, context.snapshot).length > 0;
+      const rule = goesOn ? " It goes on in the next line only if that is set in deeper." : "";
+      return `The statement ends where ${EXPECTED[expected]} is expected.${wayOut}${rule}`;
+    }
     if (expected === "end") return `\`${found}\` cannot follow here: the statement is complete before it.${wayOut}`;
     return `\`${found}\` stands where ${EXPECTED[expected]} is expected.${wayOut}`;
   },
-  fixes: ({ expected, found, span }, { row }) => {
+  fixes: ({ expected, found, span }, { row, context }) => {
+    if (found === "" && expected === "expression") return nextLineSetIn(row, context.snapshot);
     const printed = found === "," ? unequalLimits(row, span) : undefined;
     if (printed) return rewritings(printed, row);
     const { text } = row.statement;

@@ -14,6 +14,8 @@ export const unitRatioNeeded: Wording<"unit.ratioNeeded"> = {
     const plain = `${capital(where)} takes a plain number, not ${sideText(side, row, context)}.`;
     const scaled = powerOfTen(problem, row);
     if (scaled) return `${plain} A number takes its power of ten before its unit: \`${scaled.text}\`.`;
+    const raised = unitOfWhole(problem);
+    if (raised !== undefined) return `${plain} If the unit is that of the whole, write \`^${raised}\`.`;
     const wayOut = where.includes("without a step")
       ? "Give a step as the second argument."
       : "Divide it by a quantity of the same kind.";
@@ -21,10 +23,19 @@ export const unitRatioNeeded: Wording<"unit.ratioNeeded"> = {
   },
   fixes: (problem, { row }) => {
     const scaled = powerOfTen(problem, row);
+    const raised = unitOfWhole(problem);
+    if (!scaled && raised !== undefined)
+      return [{ title: `Write ${raised}`, edits: [replaceIn(row, problem.side.span, raised)] }];
     if (!scaled) return [];
     return [{ title: `Write ${scaled.text}`, edits: [replaceIn(row, scaled.span, scaled.text)], isPreferred: true }];
   },
 };
+
+/** `2^0.5 V`: the exponent without the unit, which multiplies the power. */
+function unitOfWhole({ where, side }: ProblemOf<"unit.ratioNeeded">): string | undefined {
+  const [, exponent, unit] = (where === "an exponent" && /^(-?[\d.]+)\s*([^\s\d].*)$/.exec(side.text)) || [];
+  return exponent === undefined ? undefined : `${exponent} * 1 ${unit}`;
+}
 
 /** How far before its exponent a power of ten is looked for. */
 const LONGEST_FACTOR = 50;

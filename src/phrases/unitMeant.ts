@@ -28,8 +28,10 @@ export function codeMeant(literal: string): string | undefined {
   }
   const [, volts, tenths] = /^(\d+)V(\d+)$/.exec(literal) ?? [];
   if (volts !== undefined) return `${volts}.${tenths} V`;
-  const [, whole, decimals = "", letter] = /^(\d+)(?:\.(\d+))?\s*([RkMGmuµnp]|[Mm][Ee][Gg])$/.exec(literal) ?? [];
-  return letter === undefined ? undefined : `${whole}${letter.length > 1 ? "M" : letter}${decimals}`;
+  const [, whole, decimals = "", letter] = /^(\d+)(?:\.(\d+))?\s*([RkMGmuµnpE]|[Mm][Ee][Gg])$/.exec(literal) ?? [];
+  return letter === undefined
+    ? undefined
+    : `${whole}${letter.length > 1 ? "M" : letter === "E" ? "R" : letter}${decimals}`;
 }
 
 /** `VDC`, `Vrms`: the unit without what was attached to it, which tells nothing of the unit (ISO 80000-1, from memory). */

@@ -88,8 +88,23 @@ export const FORMULAS: readonly Slip[] = [
     mends: ([whole, inside]) => ({ length: whole.length, text: `abs(${inside})` }),
   },
   {
-    // `sqrt x`, `sqrt 2`, `log10 100`
-    behind: /^([\p{L}_][\p{L}\d_.]*|\d[\d._]*)(.*)/u,
+    // `sum(k for k in 1 .. 10)`
+    behind: /^in\b/,
+    before: /\bfor\s+([\p{L}_][\p{L}\d_]*)\s+$/u,
+    says: (_, led) => `The counter is written \`for ${led![1]} = 1 .. 10\`.`,
+    mends: () => ({ length: "in".length, text: "=" }),
+  },
+  {
+    // `led:burden(24 V)`, `led::burden(24 V)`
+    behind: /^::?(?=[\p{L}_][\p{L}\d_]*\()/u,
+    before: /[\p{L}\d_]$/u,
+    says: () => "What belongs to a chapter, a note or a table stands behind a dot.",
+    mends: ([colon]) => ({ length: colon.length, text: "." }),
+  },
+  {
+    // `sqrt x`, `sqrt 2`, `max 1 V, 2 V`
+    behind:
+      /^((?:[\p{L}_][\p{L}\d_.]*|\d[\d._]*(?:\s*[\p{L}°µ%]+)?)(?:\s*,\s*(?:[\p{L}_][\p{L}\d_.]*|\d[\d._]*(?:\s*[\p{L}°µ%]+)?))*)(.*)/u,
     before: /(?<![\p{L}\d_.])([\p{L}_][\p{L}\d_]*)(\s+)$/u,
     says: ([, argument], led) =>
       NATIVES.has(led![1]) ? `A function is called with brackets: \`${led![1]}(${argument})\`.` : undefined,

@@ -110,6 +110,12 @@ export const LIMITS: readonly Slip[] = [
     mends: ([whole]) => ({ length: whole.length, text: "± " }),
   },
   {
+    // `3 V (k = 2)`
+    behind: /^\(\s*(k\s*=\s*\d[\d.]*)\s*\)/,
+    before: /(\d[\d.]*\s*[\p{L}°µ]\S*)\s*$/u,
+    says: ([, factor], led) => `A coverage factor belongs to an expanded uncertainty: \`${led![1]} ± … (${factor})\`.`,
+  },
+  {
     // `10 V ± 5 % ± 0.1 V`
     behind: /^(±|\+\/-)/,
     before: /(±|\+\/-)[^=]*$/,

@@ -34,8 +34,15 @@ export const OPENINGS: readonly Slip[] = [
     mends: ([whole, value, name]) => ({ length: whole.trimEnd().length, text: `${name} = ${value}` }),
   },
   {
+    // `+ 2 V`, where the line above ends without a sign
+    behind: /^([-+*/·×])\s*[\p{L}\d_(][^=]*$/u,
+    before: /^$/,
+    says: ([, sign]) =>
+      `A statement goes on where its line ends with a sign: put the \`${sign}\` there, and set this line in deeper.`,
+  },
+  {
     // `* supply = 5 V`
-    behind: /^[-*+•]\s+(?=[\p{L}_])/u,
+    behind: /^[-*+•]\s+(?=[\p{L}_][^=]*=)/u,
     before: /^$/,
     says: () => "A line that computes begins with its name or its opening word, without a bullet.",
     mends: ([whole]) => ({ length: whole.length, text: "" }),

@@ -9,11 +9,13 @@ const POWER = /^([\p{L}°µ]+)(?:\^?([-−]?\d+))?(?![\p{L}\d_(.[])/u;
 export const UNITS: readonly Slip[] = [
   {
     // `3 A peak`, `12 V DC`, `230 V~`
-    behind: /^\(?\s*(peak|rms|RMS|pk|pp|eff|DC|AC|dc|ac|~)(?![\p{L}\d])\s*\)?(.*)/u,
+    behind: /^\(?\s*(peak|rms|RMS|pk|pp|eff|DC|AC|dc|ac|RH|rH|~)(?![\p{L}\d])\s*\)?(.*)/u,
     before: /\d\s*[\p{L}°µ%]+\s*$/u,
     says: () => "Behind the unit stands nothing; say in the name or in a comment (`#`) what it is.",
-    mends: ([whole, what, rest]) =>
-      what === "~" || rest.trim() !== "" ? undefined : { length: whole.trimEnd().length, text: `# ${what}` },
+    mends: ([whole, what, rest], led) =>
+      what === "~" || rest.trim() !== ""
+        ? undefined
+        : { length: whole.trimEnd().length, text: `${/\s$/.test(led![0]) ? "" : " "}# ${what}` },
   },
   {
     // `5' 6"`
