@@ -26,7 +26,7 @@ export class LinearForms {
     this.spare = runner.low.length;
   }
 
-  /** The most operations that {@link narrow} counts for; infinite where the tables would be felt in memory. */
+  /** The most operations that {@link narrow} counts for; infinite where that would be felt. */
   get mostOperations(): number {
     const { cone, low } = this.runner;
     const parts = cone.inputs.length;
@@ -221,8 +221,8 @@ export class LinearForms {
   }
 }
 
-/** Parts of all forms of a table: some megabytes. */
-const MOST_PARTS = 500_000;
+/** Parts of all forms of a table: a run takes a few milliseconds then, and is not interrupted. */
+const MOST_PARTS = 100_000;
 /** What an operation on forms costs, there and back, in operations on intervals; measured. */
 const COST = 3;
 const COST_OF_PART = 0.4;

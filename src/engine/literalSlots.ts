@@ -19,16 +19,16 @@ interface Released {
   asked: number;
 }
 
-/** A constant, and how many entries have it in their code. */
+/** A constant, and how often it is asked for by the code that there is. */
 interface Constant {
   readonly slot: number;
-  holders: number;
+  uses: number;
 }
 
-/** The constants in the code of an entry, and which of them are numbers of tables. */
+/** The constants that the code of an entry asked for, each as often as it did, and the numbers of tables among them. */
 interface Held {
-  readonly values: Set<number>;
-  readonly tables: Set<number>;
+  readonly values: number[];
+  tables?: number[];
 }
 
 /** Stands among released slots where one was given back to a literal. */
@@ -114,21 +114,19 @@ export class LiteralSlots {
   /** The slot of a constant in the code of an entry; it may be the number of a table. */
   constant(entry: Entry, value: number, of?: "table"): number {
     let held = this.held.get(entry);
-    if (!held) this.held.set(entry, (held = { values: new Set(), tables: new Set() }));
-    if (of === "table" && !held.tables.has(value)) {
-      held.tables.add(value);
+    if (!held) this.held.set(entry, (held = { values: [] }));
+    held.values.push(value);
+    if (of === "table") {
+      (held.tables ??= []).push(value);
       hold(value);
     }
     let constant = this.constants.get(value);
     if (constant === undefined) {
-      constant = { slot: this.slots.takeOne(), holders: 0 };
+      constant = { slot: this.slots.takeOne(), uses: 0 };
       this.slots.setConstant(constant.slot, value);
       this.constants.set(value, constant);
     }
-    if (!held.values.has(value)) {
-      held.values.add(value);
-      constant.holders++;
-    }
+    constant.uses++;
     return constant.slot;
   }
 
@@ -160,11 +158,11 @@ export class LiteralSlots {
     for (const { values, tables } of this.letGo) {
       for (const value of values) {
         const constant = this.constants.get(value)!;
-        if (--constant.holders > 0) continue;
+        if (--constant.uses > 0) continue;
         this.constants.delete(value);
         this.slots.giveBack({ from: constant.slot, length: 1 });
       }
-      tables.forEach(letGo);
+      tables?.forEach(letGo);
     }
     this.letGo.length = 0;
   }

@@ -24,7 +24,7 @@ export type Between = "line" | "smooth";
 const TABLES: (PointTable | undefined)[] = [];
 const contents: (string | undefined)[] = [];
 const numbers = new Map<string, number>();
-/** Of tables that are held: by how many definitions. */
+/** Of tables that are held: how often. */
 const holders = new Map<number, number>();
 /** Tables that nobody holds, those that were let go first before the others. */
 const idle = new Set<number>();

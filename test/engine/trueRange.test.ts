@@ -97,6 +97,17 @@ describe("true ranges: what is attained", () => {
     assertAttained(range, 0.9 * 20099 - 2.2, 1.1 * 20099 - 1.8, 1e-12);
     assert.deepEqual([range.atLow[0].value, range.atLow[199].value], [1.1, 180]);
   });
+
+  it("two hundred inputs that push both ways, each by itself", () => {
+    const names = Array.from({ length: 200 }, (_, i) => `x${i}`);
+    // From 3.5 to 6 each, the square of what it differs by from 5 is at most 2.25, at the lower end.
+    const range = rangeOf(
+      names.map((name) => `(${name} - 5)^2`).join(" + "),
+      names.map((name) => `${name} = 3.5 .. 6`),
+    );
+    assertAttained(range, 0, 450, 1e-3);
+    assert.ok(range.operations < 20_000, `${range.operations} operations`);
+  });
 });
 
 describe("true ranges: what has no value", () => {
