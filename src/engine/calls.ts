@@ -1,4 +1,5 @@
 import { parametersOf } from "../syntax/signature";
+import type { Parameter } from "../syntax/statement";
 import { Kind, NONE, type Node } from "../syntax/tree";
 import { chapterEntry, meansChapter, unknownHolder } from "./chapterMember";
 import { fittingArgument, resultIn } from "./argumentUnits";
@@ -9,6 +10,7 @@ import { argumentAt, type Binding } from "./frame";
 import { compileNative } from "./nativeCall";
 import { NATIVES } from "./natives";
 import type { Operand } from "./operand";
+import type { EngineProblem } from "./problem";
 import { compileTotal } from "./total";
 
 /** Compiles a call: of a function of compiler note or of a used one, or of a built-in one. */
@@ -69,8 +71,7 @@ function inline(compiler: Compiler, node: Node, found: Entry, name: string): Ope
     // A default is of the note: it sees none of the parameters, so all are bound at once.
     const values = statement.parameters.map((parameter) => {
       const key = statement.tree.text(parameter.name);
-      const own = parameter.default;
-      return [key, given.get(key) ?? (own === undefined ? undefined : argumentAt(compiler, own))] as const;
+      return [key, given.get(key) ?? defaultOf(compiler, found, name, parameter)] as const;
     });
     for (const [key, value] of values) {
       if (!value) return undefined;
@@ -83,6 +84,17 @@ function inline(compiler: Compiler, node: Node, found: Entry, name: string): Ope
       compiler.domains.check({ name, entry: found, domain, span, origins, ...(caller ? { caller } : {}) });
     return result;
   });
+}
+
+/** What a parameter is unless it is given; in the function that is open. */
+function defaultOf(compiler: Compiler, found: Entry, name: string, parameter: Parameter): Binding | undefined {
+  if (parameter.default === undefined) return undefined;
+  // A default that is written out as a number is judged where it stands, once.
+  const isTold = ({ code, span }: EngineProblem) =>
+    code === "function.argumentUnit" && span.start === compiler.tree.start(parameter.default!);
+  if (found.compileProblems.some(isTold)) return compiler.block(name);
+  const value = argumentAt(compiler, parameter.default);
+  return value && fittingArgument(compiler, found, name, compiler.tree.text(parameter.name), value);
 }
 
 function bindArguments(compiler: Compiler, node: Node, found: Entry, name: string): Map<string, Binding> | undefined {

@@ -95,14 +95,30 @@ function readCorrelations(program: Program, note: Note): Read {
     if (trouble) problems.set(entry, [{ span: spanOf(entry), ...trouble }]);
     else pairs.push(pair);
   }
-  const last = pairs.at(-1);
-  if (last && !areTogether(pairs)) {
-    const { entry, first, second, r } = last;
+  const kept = linked(pairs).flatMap((group) => {
+    const { entry, first, second, r } = group.at(-1)!;
     const trouble = { code: "correlation.together", name: first.name!, other: second.name!, r } as const;
-    problems.set(entry, [{ span: spanOf(entry), ...trouble }]);
-    while (!areTogether(pairs)) pairs.pop();
+    if (!areTogether(group)) problems.set(entry, [{ span: spanOf(entry), ...trouble }]);
+    while (!areTogether(group)) group.pop();
+    return group;
+  });
+  return { pairs: kept, problems };
+}
+
+/** Pairs in groups that share no input, so that none has a say in whether there can be another. */
+function linked(pairs: readonly Pair[]): Pair[][] {
+  let groups: Pair[][] = [];
+  for (const pair of pairs) {
+    const ends = inputsOf(pair);
+    const isNear = (group: readonly Pair[]) => group.some((other) => inputsOf(other).some((end) => ends.includes(end)));
+    const near = groups.filter(isNear);
+    groups = [...groups.filter((group) => !near.includes(group)), [...near.flat(), pair]];
   }
-  return { pairs, problems };
+  return groups.map((group) => group.sort((a, b) => a.entry.order - b.entry.order));
+}
+
+function inputsOf({ first, second }: Pair): readonly Entry[] {
+  return [first, second].map((entry) => variableOf(entry).entry);
 }
 
 /** Both names of a statement. */

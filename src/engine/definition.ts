@@ -10,12 +10,14 @@ import type {
   Solved,
   Statement,
 } from "../syntax/statement";
+import { fittingArgument } from "./argumentUnits";
 import { ColumnCompiler } from "./columns";
 import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
 import type { Clause } from "./condition";
 import { conjuncts, type DomainCheck } from "./domainChecks";
 import { kindOf, NO_TYPE, type Entry, type EntryType } from "./entry";
+import { argumentAt } from "./frame";
 import { partAt } from "./members";
 import { NATIVES } from "./natives";
 import { quantity, type Operand } from "./operand";
@@ -394,6 +396,11 @@ class DefinitionCompiler {
     const name = statement.tree.text(statement.name);
     if (NATIVES.has(name)) compiler.fail(statement.name, { code: "name.native", name });
     for (const { unit } of [...statement.parameters, statement]) if (unit !== undefined) bracketUnit(compiler, unit);
+    for (const { name: parameter, default: by } of statement.parameters) {
+      if (by === undefined || compiler.tree.kind(by) !== Kind.Literal) continue;
+      const value = argumentAt(compiler, by);
+      if (value) fittingArgument(compiler, entry, name, compiler.tree.text(parameter), value);
+    }
     for (const mention of entry.mentions) {
       if (
         mention.use === "value" &&
