@@ -16,7 +16,7 @@ import { frontMatter } from "./frontMatter";
 import { type HtmlBlockKind, htmlBlockKind } from "./htmlBlock";
 import { InlineText } from "./inlineText";
 import { Line, LineReader, stripQuoteMarker } from "./line";
-import { cellSpans, cellText, delimiterColumns, tableColumns } from "./pipeTable";
+import { cellCount, cellSpans, cellText, delimiterColumns, tableColumns } from "./pipeTable";
 import { referenceDefinitionLines } from "./referenceDefinition";
 import { Seeker } from "./seeker";
 
@@ -271,7 +271,7 @@ export class BlockScanner {
     while (this.nextInside() && !line.isBlank && line.indent - containers.indent < 4) {
       if (this.interrupts(line, line.indent, containers.innermost, "table")) break;
       if (text.slice(line.content, line.end).trim() === "") break;
-      missing += columns - cellSpans(text, line).length;
+      missing += columns - cellCount(text, line);
       if (missing > MOST_MISSING_CELLS) break;
       end = this.row(columns);
     }

@@ -1,7 +1,7 @@
 import type { Span } from "../text/span";
 import { CellLines } from "./cellLines";
 import { Line, LineReader } from "./line";
-import { cellSpans, trim } from "./pipeTable";
+import { cellBounds, cellSpans, trim, trimBounds } from "./pipeTable";
 
 /** A pipe table that is data, its cells gathered column by column. Places count from where the text of the block begins. */
 export interface DataTable {
@@ -27,6 +27,9 @@ export interface OddRow {
 /** A first header cell that makes a table data: a name with a colon. */
 const NAMED = /^[\p{L}_][\p{L}\p{M}\p{N}_]*\s*:$/u;
 
+/** Of the row that is read: where its cells begin and end. */
+const bounds: number[] = [];
+
 /** Reads the pipe table at a span of a block's text, if it is data: if its first header cell is a name with a colon. */
 export function readDataTable(text: string, span: Span): DataTable | undefined {
   const reader = new LineReader(text);
@@ -42,15 +45,16 @@ export function readDataTable(text: string, span: Span): DataTable | undefined {
   let row = 0;
   while (line.next < span.end) {
     reader.read(line, line.next);
-    const cells = trimmedCells(text, line);
-    const end = cells.length > 0 ? cells[cells.length - 1].end : line.end;
+    const count = cellBounds(text, line, bounds);
+    for (let i = 0; i < count; i++) trimBounds(text, bounds, i);
+    const end = count > 0 ? bounds[2 * count - 1] : line.end;
     for (let i = 0; i < header.length; i++) {
-      const cell = i < cells.length ? cells[i] : { start: end, end };
-      (i === 0 ? head : columns[i - 1]).add(text, cell.start, cell.end);
+      const lines = i === 0 ? head : columns[i - 1];
+      if (i < count) lines.add(text, bounds[2 * i], bounds[2 * i + 1]);
+      else lines.add(text, end, end);
     }
-    if (cells.length > header.length)
-      odd.push({ row, cells: cells.length, extra: { start: cells[header.length].start, end } });
-    else if (cells.length < header.length) odd.push({ row, cells: cells.length });
+    if (count > header.length) odd.push({ row, cells: count, extra: { start: bounds[2 * header.length], end } });
+    else if (count < header.length) odd.push({ row, cells: count });
     row++;
   }
   const rows = odd.map(({ row: of, cells, extra }): OddRow => {
@@ -61,7 +65,7 @@ export function readDataTable(text: string, span: Span): DataTable | undefined {
   return { span, head, columns, rowCount: row, odd: rows };
 }
 
-/** The cells of a row without the spaces around them. */
+/** The cells of the header without the spaces around them. */
 function trimmedCells(text: string, line: Line): readonly Span[] {
   return cellSpans(text, line).map(({ start, end }) => trim(text, start, end));
 }

@@ -14,18 +14,33 @@ export function tableColumns(text: string, header: Line, delimiters: Line): numb
 
 /** The cells of a row, each with the spaces around it. A pipe behind a backslash parts none. */
 export function cellSpans(text: string, row: Line): readonly Span[] {
-  const trimmed = trim(text, row.content, row.end);
-  const cells: Span[] = [];
-  let start = trimmed.start;
-  for (let at = trimmed.start; at < trimmed.end; at++) {
-    if (text.charCodeAt(at) !== Character.Pipe || (at > trimmed.start && text[at - 1] === "\\")) continue;
-    cells.push({ start, end: at });
+  const count = cellBounds(text, row, bounds);
+  return Array.from({ length: count }, (_, i) => ({ start: bounds[2 * i], end: bounds[2 * i + 1] }));
+}
+
+const bounds: number[] = [];
+
+export function cellCount(text: string, row: Line): number {
+  return cellBounds(text, row, bounds);
+}
+
+/** The same as numbers, start and end of each, for tables of thousands of rows; gives how many cells there are. */
+export function cellBounds(text: string, row: Line, into: number[]): number {
+  const { start: first, end } = trim(text, row.content, row.end);
+  let count = 0;
+  let start = first;
+  for (let at = first; at <= end; at++) {
+    if (at < end && (text.charCodeAt(at) !== Character.Pipe || (at > first && text[at - 1] === "\\"))) continue;
+    // Before the first pipe and behind the last there is a cell only if something stands in it.
+    const isEdge = at === start && (start === first || at === end);
+    if (!isEdge) {
+      into[2 * count] = start;
+      into[2 * count + 1] = at;
+      count++;
+    }
     start = at + 1;
   }
-  cells.push({ start, end: trimmed.end });
-  if (isEmpty(cells[0])) cells.shift();
-  if (cells.length > 0 && isEmpty(cells[cells.length - 1])) cells.pop();
-  return cells;
+  return count;
 }
 
 /** The inline Markdown of a cell, its escaped pipes unescaped. */
@@ -33,9 +48,10 @@ export function cellText(text: string, cell: Span): InlineText {
   const { start, end } = trim(text, cell.start, cell.end);
   const inline = new InlineText();
   let from = start;
-  for (let at = text.indexOf("\\|", start); at >= 0 && at < end; at = text.indexOf("\\|", at + 2)) {
-    inline.add(text, from, at);
-    from = at + 1;
+  const inside = text.slice(start, end);
+  for (let at = inside.indexOf("\\|"); at >= 0; at = inside.indexOf("\\|", at + 2)) {
+    inline.add(text, from, start + at);
+    from = start + at + 1;
   }
   inline.add(text, from, end);
   return inline;
@@ -76,11 +92,19 @@ export function trim(text: string, start: number, end: number): Span {
   return { start: first, end: Math.max(first, from + slice.trimEnd().length) };
 }
 
+/** The same for the n-th of the bounds of cells, in place. */
+export function trimBounds(text: string, of: number[], index: number): void {
+  let from = of[2 * index];
+  let to = of[2 * index + 1];
+  while (from < to && isSpace(text.charCodeAt(from))) from++;
+  while (from < to && isSpace(text.charCodeAt(to - 1))) to--;
+  if (from < to && !(isPlain(text.charCodeAt(from)) && isPlain(text.charCodeAt(to - 1))))
+    ({ start: from, end: to } = trim(text, from, to));
+  of[2 * index] = from;
+  of[2 * index + 1] = to;
+}
+
 /** Printable ASCII. */
 function isPlain(code: number): boolean {
   return code > Character.Space && code < 0x7f;
-}
-
-function isEmpty(span: Span): boolean {
-  return span.start === span.end;
 }

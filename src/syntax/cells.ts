@@ -1,6 +1,7 @@
 import type { Cursor } from "./cursor";
 import { expression } from "./expression";
 import { Token } from "./lexer";
+import { literal } from "./literal";
 import { MOST_PROBLEMS } from "./cursor";
 import type { SyntaxProblem } from "./problem";
 import { CellKind } from "./statement";
@@ -132,10 +133,17 @@ class CellReader {
 
   private number(start: number, end: number): void {
     const { at, traits, source } = this;
-    at.restart(traits.isFile && source.text[start] === "+" ? start + 1 : start, end);
+    const from = traits.isFile && source.text[start] === "+" ? start + 1 : start;
+    this.values++;
+    at.restart(from, end);
+    // Nearly every cell that begins like a number is a literal; what is wrong with others is told as in an expression.
+    if (at.is(Token.Number)) {
+      const value = literal(at);
+      if (at.is(Token.End) && at.problems.length === 0) return this.add(CellKind.Value, value);
+      at.restart(from, end);
+    }
     const node = expression(at);
     const isRead = at.is(Token.End) && at.problems.length === 0;
-    this.values++;
     if (isRead && at.tree.kind(node) === Kind.Literal) return this.add(CellKind.Value, node);
     this.slips.set(this.kinds.length, isRead || at.problems.length === 0 ? [] : at.problems);
     this.add(CellKind.Unread, NONE);
