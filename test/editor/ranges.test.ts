@@ -37,13 +37,13 @@ describe("what ranges and rules say", () => {
     });
 
     it("names of a rule that fails the worst point, the builds that fail, and the nearest choice with which it holds", async () => {
-      const shown = await rig.hover("must", "all rules on it hold", 11);
+      const shown = await rig.hover("should", "all rules on it hold", 11);
       assert.match(shown, /fails at the limits, \d+ builds in 100, 26 % short/);
       assert.match(shown, /Worst at R_series 148\.5 Ω, V_f 2\.8 V, supply 25\.2 V/);
       assert.match(shown, /With R_series 200 Ω all rules on it hold/);
       for (const theme of THEMES) {
         await rig.setTheme(theme);
-        await rig.hover("must", "all rules on it hold", 11);
+        await rig.hover("should", "all rules on it hold", 11);
         await drawn();
         await rig.screenshot(`hover of a rule ${theme}`);
         await rig.leaveHover();

@@ -22,8 +22,8 @@ const NOTES: Readonly<Record<string, string>> = {
     burden    = supply - in_series * V_f
     R_series  = burden / I_led   choose 150 Ω ± 1 % from E24
     I_string  = burden / R_series
-    must I_string <= I_max
-    must I_string >= 1 mA
+    should I_string <= I_max
+    should I_string >= 1 mA
 `,
   "trials.calcs.md": `# At every temperature and load
 
