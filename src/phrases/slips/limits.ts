@@ -78,8 +78,9 @@ export const LIMITS: readonly Slip[] = [
     mends: ([whole, value, tail], led) => assumed(led!, whole, value + tail),
   },
   {
-    // `V = 3 V approx`, `V = 3 V (approx)`
-    behind: /^\(?\s*(?:approx|approximately|about|roughly|ca|est|estimated|guess|guessed|estimate)\b\.?\s*\)?\s*$/,
+    // `V = 3 V approx`, `V = 3 V (approx)`, `V = 3 V typ`
+    behind:
+      /^\(?\s*(?:approx|approximately|about|roughly|ca|est|estimated|guess|guessed|estimate|typ|typical|nom|nominal)\b\.?\s*\)?\s*$/,
     before: defined(String.raw`(\d.*?)\s*`),
     says: (_, led) => roughlyText(led![2], led![3]),
     mends: ([whole], led) => assumed(led!, whole, led![3]),
@@ -91,7 +92,7 @@ export const LIMITS: readonly Slip[] = [
   },
   {
     // `3 V max`, `3 V (typ.)`
-    behind: /^[(,]?\s*(?:min|max|typ|nom|minimum|maximum|typical|nominal)\b\.?/,
+    behind: /^[(,]?\s*(?:min|max|minimum|maximum|typ|typical|nom|nominal)\b\.?/,
     before: /\d\s*(?!in\s)[\p{L}°µ%]*\s*$/u,
     says: () =>
       "Limits stand in the order of a data sheet, `2.8 .. 3.0 .. 3.2 V`; a single limit is a rule: `must x <= 5 V`.",
@@ -138,7 +139,7 @@ function joined([, low, typical, high]: RegExpExecArray): string {
 
 function roughlyText(name: string, value: string): string {
   const limits = /[±]|\.\./.test(value) ? "" : " ± 10 %";
-  return `What is known roughly is assumed, best with its limits: \`assume ${name} = ${value}${limits}\`.`;
+  return `What is known roughly, or typical, is assumed, best with its limits: \`assume ${name} = ${value}${limits}\`.`;
 }
 
 function limitsText(limits: string): string {
