@@ -89,7 +89,12 @@ describe("what is searched, and what is left", () => {
   });
 
   it("leaves what rests on thousands of operations enclosed", () => {
-    const lines = Array.from({ length: 1200 }, (_, i) => `    x${i + 1} = x${i} * (1 - x${i} / 1000) + x${i}`);
+    // Each line adds some fifty operations.
+    const bent = (x: string) => `(${x} * (1 - ${x} / 1000) + ${x} / 7)`;
+    const lines = Array.from(
+      { length: 60 },
+      (_, i) => `    x${i + 1} = ${Array.from({ length: 8 }, (_x, k) => bent(`(x${i} + ${k})`)).join(" - ")}`,
+    );
     const outcome = last(["", "    x0 = 1 ± 1 %", ...lines].join("\n"));
     assert.ok(outcome.kind === "quantity");
     assert.equal(outcome.values[0].found, undefined);

@@ -235,3 +235,14 @@ export const REWRITINGS: readonly ((a: string, b: string, c: string) => readonly
   (a, b) => [`sqrt((${a})^2 + (${b})^2)`, `hypot(${a}, ${b})`],
   (a, b, c) => [`(${a} + ${b}) / ${c}`, `${a} / ${c} + ${b} / ${c}`],
 ];
+
+/** Pairs of ways to write the same of any two expressions, with jumps, switches and places without a value. */
+export const REWRITINGS_OF_ALL: readonly ((a: string, b: string) => readonly [string, string])[] = [
+  (a, b) => [`${a} - ${b}`, `-(${b} - ${a})`],
+  (a, b) => [`max(${a}, ${b})`, `-min(-${a}, -${b})`],
+  (a, b) => [`(${a} + ${b}) / 2`, `${a} / 2 + ${b} / 2`],
+  (a, b) => [`if ${a} < ${b} then ${b} else ${a}`, `if ${b} > ${a} then ${b} else ${a}`],
+  (a) => [`abs(${a})`, `max(${a}, -${a})`],
+  (a) => [`ceil(${a})`, `-floor(-${a})`],
+  (a) => [`${a} * abs(${a})`, `if ${a} < 0 then -(${a})^2 else (${a})^2`],
+];
