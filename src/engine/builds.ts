@@ -53,9 +53,8 @@ export class Builds {
 
   constructor(private readonly source: BuildsSource) {}
 
-  /** Nothing waits, or nothing is there yet that could make trials. */
   get isDone(): boolean {
-    return this.waiting.size === 0 || !this.source.parts;
+    return this.waiting.size === 0;
   }
 
   /** How much of what there is to do is done, 0 to 1; a rule counts as one, whatever it takes. */

@@ -6,6 +6,7 @@ import type { conditionsOf, lowestShare } from "./conditions";
 import type { Entry } from "./entry";
 import type { SolvedColumn } from "./network";
 import type { Operand } from "./operand";
+import type { searchInSlices, trueRangeOfCone } from "./trueRange";
 
 /**
  * What is large and needed by few notes. It is given to a program and never imported by what uses it: in the editor it lies in
@@ -22,6 +23,9 @@ export interface Parts {
   ) => SolvedColumn;
   /** Compiles a statement that solves for its name, `let`. */
   readonly compileSolution: (compiler: Compiler, statement: Solution) => Operand | undefined;
+  /** Search for the range of what a cone computes. */
+  readonly searchInSlices: typeof searchInSlices;
+  readonly trueRangeOfCone: typeof trueRangeOfCone;
   /** The operating conditions at which shares of builds are taken, and the lowest of the shares there. */
   readonly conditionsOf: typeof conditionsOf;
   readonly lowestShare: typeof lowestShare;

@@ -3,6 +3,7 @@ import type { Compiler } from "./compile";
 import { Entry } from "./entry";
 import type { Operand } from "./operand";
 import { Op } from "./operation";
+import type { Parts } from "./parts";
 import type { Program } from "./program";
 import { coneDepthOf, searchResult } from "./search";
 import type { Code } from "./tape";
@@ -21,10 +22,11 @@ export function probed(compiler: Compiler, { at }: Operand): readonly Probed[] {
 
 /**
  * What operands of a definition come to while it is being compiled. The code so far is run apart, and a range that is not
- * attained at once is searched for, as that of a definition would be. All that the entry rests on is up to date then.
+ * attained at once is searched for, as that of a definition would be, if what searches is there. All that the entry rests on is up to date then.
  */
 export function probe(
   program: Program,
+  parts: Parts | undefined,
   entry: Entry,
   code: Code,
   at: readonly number[],
@@ -44,7 +46,7 @@ export function probe(
   trial.coneDepth = coneDepthOf(trial);
   const results = at.map((_operand, i) => {
     const slot = trial.results.from + i;
-    const searched = searchResult(program, trial, i);
+    const searched = searchResult(program, parts, trial, i);
     const { nominal, low, high } = slots.read(slot);
     return searched ? { nominal, low: searched.low, high: searched.high } : { nominal, low, high };
   });

@@ -31,8 +31,9 @@ export class Remaining {
     this.builds = new Builds(source);
   }
 
+  /** Nothing waits, or what works it out is not there yet. */
   get isDone(): boolean {
-    return this.searches.isDone && this.domains.isDone && this.builds.isDone;
+    return !this.source.parts || (this.searches.isDone && this.domains.isDone && this.builds.isDone);
   }
 
   /** How far the trials of builds have come, 0 to 1; undefined while there is something else to do, or nothing. */
@@ -48,6 +49,7 @@ export class Remaining {
 
   /** Works until nothing remains or it is told that it is time to pause. */
   work(isTimeToPause: () => boolean): void {
+    if (!this.source.parts) return;
     this.searches.work(isTimeToPause, (entry, ranges) => {
       entry.found = ranges;
       this.source.judgeAgain(entry);
@@ -73,6 +75,7 @@ export class Remaining {
    * {@link work} finds at once what they found.
    */
   copies(isMeant: (entry: Entry) => boolean): readonly Generator<unknown, unknown>[] {
+    if (!this.source.parts) return [];
     return [...this.searches.copies(isMeant), ...this.builds.copies(isMeant)];
   }
 

@@ -2,7 +2,8 @@ import { coneOfSlot, coneWithin, type Cone, type ConeSource } from "./cone";
 import type { Entry } from "./entry";
 import { KnownRanges } from "./knownRanges";
 import { Standing } from "./tape";
-import { searchInSlices, trueRangeOfCone, type SearchOptions, type TrueRange } from "./trueRange";
+import type { Parts } from "./parts";
+import type { SearchOptions, TrueRange } from "./trueRange";
 
 /**
  * Tape operations that a search may spend on an end. They are counted, never timed, so that the same note gives the same
@@ -22,6 +23,11 @@ const RESULTS_WITH_A_BUDGET = 12;
 const MOST_OF_NETWORK = 64;
 /** Operations between two looks at whether it is time to pause: a few tenths of a millisecond. */
 const SLICE = 10_000;
+
+/** What is searched, and what searches, once it is there. */
+export interface SearchSource extends ConeSource {
+  readonly parts?: Parts;
+}
 
 /** For each result of an entry what was found of its range; undefined where stage A had settled it. */
 export type FoundRanges = readonly (TrueRange | undefined)[];
@@ -59,11 +65,19 @@ function shownResults({ type, results }: Entry): number {
   return type.kind === "column" ? type.length : results.length;
 }
 
-/** Searches a result of an entry at once as that of a definition, for who cannot go on without; undefined where there is no need. */
-export function searchResult(source: ConeSource, entry: Entry, result: number): TrueRange | undefined {
-  if (isTooDeep(entry) || !isOpen(source.slots, entry.results.from + result)) return undefined;
+/**
+ * Searches a result of an entry at once as that of a definition, for who cannot go on without; undefined where there is no need,
+ * or nothing yet that searches.
+ */
+export function searchResult(
+  source: ConeSource,
+  parts: Parts | undefined,
+  entry: Entry,
+  result: number,
+): TrueRange | undefined {
+  if (!parts || isTooDeep(entry) || !isOpen(source.slots, entry.results.from + result)) return undefined;
   const cone = coneWithin(source, entry, result, LARGEST_CONE);
-  return cone && trueRangeOfCone(cone, OF_DEFINITION);
+  return cone && parts.trueRangeOfCone(cone, OF_DEFINITION);
 }
 
 /** Whether a slot has a value, and a range that is not known to be the true one. */
@@ -84,7 +98,7 @@ export class Searches {
   /** Slices that were worked so far; what was known already takes none. */
   slices = 0;
 
-  constructor(private readonly source: ConeSource) {}
+  constructor(private readonly source: SearchSource) {}
 
   get isDone(): boolean {
     return this.waiting.every(({ size }) => size === 0);
@@ -125,6 +139,12 @@ export class Searches {
     }
   }
 
+  private get parts(): Parts {
+    const { parts } = this.source;
+    if (!parts) throw new Error("A range is searched for before what searches is there.");
+    return parts;
+  }
+
   private next(): Entry | undefined {
     for (const turn of this.waiting) for (const entry of turn) return entry;
     return undefined;
@@ -156,7 +176,7 @@ export class Searches {
     if (known) return known;
     yield;
     this.slices++;
-    const range = trueRangeOfCone(cone, SHORT);
+    const range = this.parts.trueRangeOfCone(cone, SHORT);
     this.known.set(cone, SHORT, range);
     return range;
   }
@@ -199,7 +219,7 @@ export class Searches {
         yield;
         spent = 0;
       }
-      const search = searchInSlices(cone, options, SLICE);
+      const search = this.parts.searchInSlices(cone, options, SLICE);
       for (;;) {
         if (spent === 0) this.slices++;
         const slice = search.next();

@@ -28,6 +28,7 @@ export class NotesAround implements Surroundings {
     this.slots = program.slots;
   }
 
+  /** What only some notes need. Who asks before it is there is compiled again when it is. */
   get parts(): Parts | undefined {
     const { parts } = this.program;
     if (!parts && this.compiling) this.program.awaiting.add(this.compiling);
@@ -73,7 +74,7 @@ export class NotesAround implements Surroundings {
   }
 
   probe(entry: Entry, code: Code, at: readonly number[], copied: readonly Entry[]): readonly Probed[] {
-    return probe(this.program, entry, code, at, copied);
+    return probe(this.program, this.parts, entry, code, at, copied);
   }
 
   replacementOf(entry: Entry): Entry | undefined {

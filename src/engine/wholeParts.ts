@@ -4,11 +4,14 @@ import { compileSolution } from "./equation";
 import { compileSolved } from "./network";
 import { compileWithOpen } from "./networkOpen";
 import type { Parts } from "./parts";
+import { searchInSlices, trueRangeOfCone } from "./trueRange";
 
 /** For those who need not care what is read when. */
 export const WHOLE_PARTS: Parts = {
   readCsvTable,
   compileSolution,
+  searchInSlices,
+  trueRangeOfCone,
   conditionsOf,
   lowestShare,
   compileSolved,

@@ -5,24 +5,28 @@ import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 
 const PATH = "n.calcs.md";
 
-/** What an equation needs, and a rule that most builds keep. */
+/** An equation, a rule that most builds keep, a range that is searched for, and an end of it. */
 const TEXT = `    V = 5 V ± 5 %
     I_max = 51 mA
     let I in 1 .. 100 mA satisfy V = I * 100 Ω
     twice = 2 * I
     must I < I_max in 60 % of builds
+    wide = V * (6 V - V)
+    least = lowest(wide)
 `;
+
+const ALL = ["V", "I_max", "I", "twice", "wide", "least"];
 
 describe("what only some notes need", () => {
   it("comes after the first values, and then what waited for it is worked out", () => {
     const late = new Program();
     late.setText(PATH, TEXT);
     late.settle();
-    assert.deepEqual(valuesOf(late), ["V", "I_max"]);
+    assert.deepEqual(valuesOf(late), ["V", "I_max", "wide", "least"]);
     assert.equal(late.isSettled, true);
     late.takeParts(WHOLE_PARTS);
     late.settle();
-    assert.deepEqual(valuesOf(late), ["V", "I_max", "I", "twice"]);
+    assert.deepEqual(valuesOf(late), ALL);
     const early = new Program(WHOLE_PARTS);
     early.setText(PATH, TEXT);
     early.settle();
@@ -44,7 +48,7 @@ describe("what only some notes need", () => {
     held.open("other.calcs.md", TEXT);
     await held.load();
     assert.equal(reads, 1);
-    assert.deepEqual(valuesOf(held.program), ["V", "I_max", "I", "twice"]);
+    assert.deepEqual(valuesOf(held.program), ALL);
   });
 });
 
