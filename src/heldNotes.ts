@@ -30,7 +30,7 @@ export type Searches = "at once" | "in slices";
  * Paths are what the {@link Library} takes them for. Of a note that it does not hold, it knows nothing.
  */
 export class HeldNotes {
-  readonly program = new Program();
+  readonly program = new Program(undefined);
   /** Another number whenever the notes, or ranges in them, may have become others. */
   revision = 0;
   /** Another number whenever a note was edited, or the number of trials is another one. */

@@ -83,7 +83,7 @@ export class Program {
   readonly awaiting = new Set<Entry>();
 
   /** @param parts what only some notes need; it may come later, by {@link takeParts} */
-  constructor(public parts?: Parts) {}
+  constructor(public parts: Parts | undefined) {}
 
   /** What only some notes need is there: who asked for it is compiled by the next update. */
   takeParts(parts: Parts): void {

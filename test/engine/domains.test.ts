@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
 import { Program } from "../../src/engine/program";
+import { WHOLE_PARTS } from "../../src/engine/wholeParts";
 import { checkFindings } from "../notation";
 import { tells } from "./told";
 
@@ -159,7 +160,7 @@ describe("what functions hold for, where that takes a search", () => {
     program.snapshot("n")!.rows.map(({ outcome }) => outcome.problems.map(({ code }) => code).join());
 
   it("is searched in slices, not while somebody types", () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText("n", NOTE);
     program.update();
     assert.equal(program.remaining.slices, 0);
@@ -171,7 +172,7 @@ describe("what functions hold for, where that takes a search", () => {
   });
 
   it("is known again when an edit is taken back, and forgotten when the call goes", () => {
-    const program = new Program();
+    const program = new Program(WHOLE_PARTS);
     program.setText("n", NOTE);
     program.settle();
     program.setText("n", NOTE.replace("0 .. 3", "0 .. 2"));

@@ -19,7 +19,7 @@ const ALL = ["V", "I_max", "I", "twice", "wide", "least"];
 
 describe("what only some notes need", () => {
   it("comes after the first values, and then what waited for it is worked out", () => {
-    const late = new Program();
+    const late = new Program(undefined);
     late.setText(PATH, TEXT);
     late.settle();
     assert.deepEqual(valuesOf(late), ["V", "I_max", "wide", "least"]);
