@@ -1,4 +1,4 @@
-import { eliminationOrder } from "./networkGraph";
+import { blocksOf, eliminationOrder, type NetworkBlock } from "./networkGraph";
 import { NOTHING, type NetworkTerms, type Term } from "./networkTerms";
 import { Op } from "./operation";
 
@@ -121,9 +121,13 @@ export class Elimination {
    */
   eliminate(wanted: ReadonlySet<number> | undefined, most: number): boolean {
     const neighbours = this.edges.map((edges) => new Set(edges.keys()));
-    const { order, operations } = eliminationOrder(neighbours, wanted);
-    if (operations > most) return false;
-    for (const vertex of order) this.takeOut(vertex);
+    const blocks = blocksOf(neighbours).map((block) => ({ ...block, ...orderIn(block, neighbours, wanted) }));
+    if (blocks.reduce((sum, { operations }) => sum + operations, 0) > most) return false;
+    for (const { top, vertices, order } of blocks) {
+      // All that a block draws comes by its top: that is exact, and the shares of each of its currents are not.
+      if (top !== undefined) for (const vertex of vertices) this.inject(top, this.injections[vertex]);
+      for (const vertex of order) this.takeOut(vertex, top);
+    }
     const isNeeded = this.edges.map((_, vertex) => !wanted || wanted.has(vertex));
     for (const { vertex, neighbours: around } of this.steps)
       if (isNeeded[vertex]) for (const other of around) if (!this.isTerminal(other)) isNeeded[other] = true;
@@ -160,7 +164,7 @@ export class Elimination {
   }
 
   /** Replaces a vertex by what it is to its neighbours. */
-  private takeOut(vertex: number): void {
+  private takeOut(vertex: number, top: number | undefined): void {
     const { terms, edges, injections } = this;
     const neighbours = [...edges[vertex].keys()];
     const conductances = neighbours.map((other) => this.sumOf(edges[vertex].get(other)!));
@@ -171,7 +175,7 @@ export class Elimination {
     neighbours.forEach((other, i) => {
       if (this.isTerminal(other)) return;
       edges[other].delete(vertex);
-      if (injected) injections[other] = terms.plus(injections[other], this.shareOf(step, i, injected));
+      if (injected && other !== top) injections[other] = terms.plus(injections[other], this.shareOf(step, i, injected));
       neighbours.forEach((third, j) => {
         if (j === i || (j < i && !this.isTerminal(third))) return;
         const edge = this.edge(other, third);
@@ -290,6 +294,22 @@ export class Elimination {
   private voltageOf(terminal: number): Term {
     return this.terminals[terminal - this.edges.length];
   }
+}
+
+/** The order in which the vertices of a block are eliminated; its top stays. */
+function orderIn(
+  { vertices }: NetworkBlock,
+  neighbours: readonly ReadonlySet<number>[],
+  wanted: ReadonlySet<number> | undefined,
+): ReturnType<typeof eliminationOrder> {
+  const place = new Map(vertices.map((vertex, i) => [vertex, i]));
+  const beyond = vertices.length;
+  const around = vertices.map(
+    (vertex) => new Set([...neighbours[vertex]].map((other) => place.get(other) ?? beyond + other)),
+  );
+  const last = new Set(wanted ? vertices.flatMap((vertex, i) => (wanted.has(vertex) ? [i] : [])) : []);
+  const { order, operations } = eliminationOrder(around, last);
+  return { order: order.map((i) => vertices[i]), operations };
 }
 
 /** So that two vertices make one exact number. */

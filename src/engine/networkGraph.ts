@@ -156,3 +156,53 @@ function eliminate(around: readonly Set<number>[], v: number): void {
     for (const third of others) if (third !== other) around[other].add(third);
   }
 }
+
+/** Vertices that hang on the rest of a network by one vertex, or on what is known. */
+export interface NetworkBlock {
+  /** The vertex by which all others of the block hang on the rest; undefined where that is a terminal, or several. */
+  readonly top?: number;
+  readonly vertices: readonly number[];
+}
+
+/**
+ * The blocks of a graph, those that hang on others before these: parts that no single vertex parts any further
+ * (J. Hopcroft, R. Tarjan, "Efficient algorithms for graph manipulation", Comm. ACM 16 (1973) 372–378). All that a block
+ * draws comes by its top, whatever lies between.
+ * @param neighbours of each vertex; those at or beyond its length are known, and count as one
+ */
+export function blocksOf(neighbours: readonly ReadonlySet<number>[]): readonly NetworkBlock[] {
+  const count = neighbours.length;
+  const depth = new Array<number>(count).fill(0);
+  /** The least depth that is reached from a vertex or from below it. */
+  const least = new Array<number>(count).fill(0);
+  const blocks: NetworkBlock[] = [];
+  const waiting: number[] = [];
+  const walk = (start: number): void => {
+    const path = [{ vertex: start, others: [...neighbours[start]] }];
+    depth[start] = least[start] = 1;
+    waiting.push(start);
+    while (path.length > 0) {
+      const { vertex, others } = path[path.length - 1];
+      const next = others.pop();
+      const above = path.length > 1 ? path[path.length - 2].vertex : undefined;
+      if (next === undefined) {
+        path.pop();
+        if (above === undefined) continue;
+        least[above] = Math.min(least[above], least[vertex]);
+        if (least[vertex] >= depth[above])
+          blocks.push({ top: above, vertices: waiting.splice(waiting.lastIndexOf(vertex)) });
+      } else if (next >= count) least[vertex] = 0;
+      else if (depth[next] === 0) {
+        depth[next] = least[next] = depth[vertex] + 1;
+        waiting.push(next);
+        path.push({ vertex: next, others: [...neighbours[next]] });
+      } else if (next !== above) least[vertex] = Math.min(least[vertex], depth[next]);
+    }
+    blocks.push({ vertices: waiting.splice(0) });
+  };
+  // What is known is the root: an island is walked from a vertex beside it.
+  const isBeside = (vertex: number) => [...neighbours[vertex]].some((other) => other >= count);
+  for (const isStart of [isBeside, () => true])
+    for (let vertex = 0; vertex < count; vertex++) if (depth[vertex] === 0 && isStart(vertex)) walk(vertex);
+  return blocks;
+}

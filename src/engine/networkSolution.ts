@@ -114,8 +114,10 @@ export class NetworkSolution {
   /** The voltage of the first end of a branch less that of its second. */
   drop(number: BranchNumber): Term {
     const { terms } = this;
-    const { from, to, source } = this.all[number];
+    const { from, to, source, load } = this.all[number];
     const branch = this.branches[number];
+    // Between what has a voltage and what hangs in the air, a load gets nothing.
+    if (load !== undefined && (this.isDead(from) || this.isDead(to))) return NOTHING;
     if (branch && isIdealSource(branch)) return this.isDead(from) ? NOTHING : terms.negative(terms.term(source));
     const link = this.links.get(number);
     if (link && source === undefined && !this.isDead(from)) {

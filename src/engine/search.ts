@@ -13,6 +13,8 @@ import type { SearchOptions, TrueRange } from "./trueRange";
  */
 const OF_DEFINITION: SearchOptions = { budget: 100_000 };
 const OF_RULE: SearchOptions = { budget: 2_000_000, budgetOnceSignProved: 100_000 };
+/** A network has some values for each of its branches, which are shown at a glance. */
+const OF_NETWORK: SearchOptions = { budget: 40_000 };
 /** What many calls ask for, each by itself, has a few tenths of a millisecond. */
 const SHORT = { budget: 6_000 };
 /** What rests on more operations than this, each counted once, is left enclosed: copying it alone would be felt. */
@@ -201,7 +203,8 @@ export class Searches {
       }
       const cone = coneWithin(this.source, entry, i, LARGEST_CONE);
       copied += cone?.op.length ?? LARGEST_CONE;
-      const options = shared(type.kind === "rule" && !sides.has(i) ? OF_RULE : OF_DEFINITION, open.length);
+      const alone = isSolved(entry) ? OF_NETWORK : type.kind === "rule" && !sides.has(i) ? OF_RULE : OF_DEFINITION;
+      const options = shared(alone, open.length);
       if (cone) tasks[i] = { cone, options };
     }
     return tasks;

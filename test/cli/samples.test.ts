@@ -11,6 +11,7 @@ const PROBLEMS: Readonly<Record<string, { at: string; code: string; severity: st
   "display-case-bar": { at: "bar.calcs.md:65", code: "rule.failsAtLimits", severity: "error", of: /T_bar <= 55 °C/ },
   "soil-probe": { at: "probe.calcs.md:38", code: "measurement.disjoint", severity: "error", of: /I_sleep/ },
   "camera-slider": { at: "slider.calcs.md:44", code: "choice.overtaken", severity: "warning", of: /160 mΩ.*150 mΩ/ },
+  handrail: { at: "rail.calcs.md:56", code: "rule.fails", severity: "error", of: /fails, K1, K2, K3 and 3 more/ },
   "seedling-shelf": {
     at: "shelf.calcs.md:16",
     code: "rule.fails",
@@ -77,9 +78,29 @@ describe("the samples", () => {
     assert.equal(endsOf("cost")[1], 116.586);
   });
 
+  it("feed a rail as it is fed by hand", async () => {
+    const [{ values }] = parsed(
+      await runIn(PROJECT, ["values", "samples/handrail/rail.calcs.md", "--format", "json"]),
+    ).notes;
+    const named = (name: string) => values.find((value) => value.name === name)!;
+    const near = (actual: string | number | undefined, expected: number, what: string) =>
+      assert.ok(Math.abs(Number(actual) - expected) < 1e-9, `${what}: ${actual}, not ${expected}`);
+    // Moments about the upper end of the loop of 10 mΩ, five times 8 mΩ, and 70 mΩ: six boards at 10, 18, … 50 mΩ of 120 mΩ.
+    near(named("rail.lower.current").value, (0.35 * 180) / 120, "rail.lower.current");
+    // 24 V less what drops in adapter and lower lead, and in the return.
+    const returned = (5 + 4 + 3 + 2 + 1) * 0.35 * 8e-3 + 2.1 * 10e-3;
+    near(named("rail.B6.supply").value, 24 - 2.1 * 60e-3 - 0.525 * 70e-3 - returned, "rail.B6.supply");
+    // The return carries what is drawn behind each link, whatever the links are.
+    near(named("rail.K1.current").min, 5 * 0.32, "rail.K1.current");
+    near(named("rail.K1.current").max, 5 * 0.4, "rail.K1.current");
+    near(named("rail.adapter.current").max, 6 * 0.4, "rail.adapter.current");
+    // At the worst corner of links and loads, found by trying all by another program: 23.1727 V.
+    assert.ok(Number(named("rail.B6.supply").min) <= 23.17273973 && Number(named("rail.B6.supply").min) > 23.1);
+  });
+
   it("end with 1 all together", async () => {
     const { code, output } = await runIn(PROJECT, ["check", "samples"]);
     assert.equal(code, 1);
-    assert.match(output, /\n7 notes: 3 fail · 27 hold · 9 guesses · 10 open items\n/);
+    assert.match(output, /\n8 notes: 4 fail · 30 hold · 10 guesses · 12 open items\n/);
   });
 });

@@ -134,6 +134,8 @@ describe("circuits solved by hand", () => {
     ));
 });
 
+const rounded = (x: number | string) => (typeof x === "number" ? Number(x.toPrecision(12)) : x);
+
 /** Three boards fed from both ends; what joins them is open in turn. */
 const RING = `
 | bar:    | from | to | R     | V    | I     |
@@ -197,6 +199,48 @@ ${RING}`;
 | B3      | N3   | 0V |       |      | 1 A   |
 `;
     checkFindings(note);
+  });
+
+  it("gives a load nothing whose way back is open", () => {
+    const note = `
+    must with_open(bar.B1.supply) = [0 V, 0 V]
+    must with_open(bar.B1.current) = [0 A, 0 A]
+    must with_open(bar.B2.supply) = [23 V, 0 V]
+
+| bar:    | from | to | R     | V    | I     |
+| ------- | ---- | -- | ----- | ---- | ----- |
+| adapter | 0V   | S  |       | 24 V |       |
+| K1      | M1   | M2 | 1 Ω   |      |       |
+| K2      | M2   | 0V | 1 Ω   |      |       |
+| B1      | S    | M1 |       |      | 1 A   |
+| B2      | S    | M2 |       |      | 1 A   |
+`;
+    checkFindings(note);
+  });
+
+  it("is worked out anew where a branch is moved, though all else stays as it is", () => {
+    const note = `    v = with_open(bar.B2.supply)\n${RING}`;
+    const notes = openNotes(note);
+    const start = note.indexOf("| J2      | N1   | N2") + "| J2      | N1   | ".length;
+    notes.program.edit("note.calcs.md", { span: { start, end: start + 2 }, text: "N3" });
+    notes.program.settle();
+    const values = (of: ReturnType<typeof openNotes>) => {
+      const outcome = of.snapshot().find("v")?.outcome;
+      return outcome?.kind === "quantity" ? outcome.values.map(({ nominal }) => nominal) : [];
+    };
+    const fresh = openNotes(`${note.slice(0, start)}N3${note.slice(start + 2)}`);
+    assert.deepEqual(values(notes), values(fresh));
+    assert.notDeepEqual(values(notes), values(openNotes(note)));
+  });
+
+  it("shares what a ring draws exactly: what feeds it carries the sum, whatever the joints are", () => {
+    const note = `
+    a = bar.adapter.current
+${RING.replace("| adapter | 0V   | S  |       |", "| adapter | 0V   | S  | 50 mΩ ± 20 % |").replaceAll("| 10 mΩ |", "| 5 .. 10 .. 20 mΩ |").replaceAll("1 A", "1 A ± 10 %")}`;
+    const outcome = openNotes(note).snapshot().find("bar.current")?.outcome;
+    assert.ok(outcome?.kind === "column");
+    const [adapter] = outcome.values;
+    assert.deepEqual([adapter.standing, adapter.low, adapter.high].map(rounded), ["attained", 2.7, 3.3]);
   });
 
   it("asks for one value of one network", () =>
