@@ -13,9 +13,18 @@ const TEXT = `    V = 5 V ± 5 %
     must I < I_max in 60 % of builds
     wide = V * (6 V - V)
     least = lowest(wide)
+    lowest_supply = min(net.supply)
+    worst = min(with_open(net.b.supply))
+
+| net: | from | to | R           | V   | I   |
+| ---- | ---- | -- | ----------- | --- | --- |
+| s    | 0V   | n  |             | 5 V |     |
+| r    | n    | m  | 1 Ω ± 10 %  |     |     |
+| q    | n    | m  | 1 Ω ± 10 %  |     |     |
+| b    | m    | 0V |             |     | 1 A |
 `;
 
-const ALL = ["V", "I_max", "I", "twice", "wide", "least"];
+const ALL = ["V", "I_max", "I", "twice", "wide", "least", "lowest_supply", "worst"];
 
 describe("what only some notes need", () => {
   it("comes after the first values, and then what waited for it is worked out", () => {
