@@ -78,8 +78,10 @@ export function sizeText(clause: ClauseOutcome): string {
   return `${clause.room! < 0 ? "up to" : "at least"} ${text}`;
 }
 
-function plainSize({ spare, room, dimension, point, unit }: ClauseOutcome): string {
+function plainSize({ spare, room, dimension, point, unit, state }: ClauseOutcome): string {
   if (room === undefined) return "";
+  // `<` fails where nothing is short.
+  if (room === 0 && (state === "fails" || state === "failsAtLimits")) return "both sides equal";
   const word = room < 0 ? "short" : "to spare";
   if (spare !== undefined) return `${showRatio(Math.abs(spare))} ${word}`;
   const size = Number(Math.abs(room).toPrecision(ROOM_DIGITS));
