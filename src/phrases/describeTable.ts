@@ -3,6 +3,7 @@ import type { Row, Snapshot } from "../engine/snapshot";
 import { columnsOf, namesOf, placeInColumn, rowsOf, writtenColumns } from "../engine/tableReferent";
 import { named } from "./describeQuantity";
 import { code, escaped } from "./markdown";
+import { isReference } from "../syntax/network";
 import { solvedText } from "./networkText";
 import { cellNameOf, cellText, columnTotals, isComputedCell, rowNamesOf, shortName } from "./tableCells";
 
@@ -63,8 +64,32 @@ export function describeCell(home: Snapshot, row: Row, outcome: ColumnOutcome, i
   const text = cellText(outcome, index);
   const names = rowNamesOf(home, outcome);
   const name = code(cellNameOf(outcome, names, index));
+  if (row.statement.kind === "column" && row.statement.role === "end" && text !== "")
+    return describeNode(home, outcome.table, text);
   const how = isComputedCell(row, index) && row.statement.kind === "column" ? computedText(row, index) : "";
   return [`**${name}** ${text === "" ? "has no value" : escaped(text)}`, how].filter((each) => each !== "");
+}
+
+/** A node of a network, where it is named as the end of a branch: its voltage, and what flows there. */
+function describeNode(home: Snapshot, table: string, node: string): readonly string[] {
+  const column = (name: string) => {
+    const outcome = home.find(`${table}.${name}`)?.outcome;
+    return outcome?.kind === "column" ? outcome : undefined;
+  };
+  const [voltages, currents] = [column("voltage"), column("current")];
+  const voltage = voltages ? cellText(voltages, voltages.names?.indexOf(node) ?? -1) : "";
+  const said = isReference(node)
+    ? "is the reference, to which all voltages are measured"
+    : voltage === ""
+      ? "is a node, and has no voltage"
+      : `is a node at ${escaped(voltage)}`;
+  const ends = (end: string, way: string) =>
+    (column(end)?.texts ?? []).flatMap((each, row) => {
+      const current = currents && each === node ? cellText(currents, row) : "";
+      return current === "" ? [] : [`- ${code(currents?.names?.[row] ?? "")} ${way} ${escaped(current)}`];
+    });
+  const branches = [...ends("to", "brings"), ...ends("from", "takes")];
+  return [`**${code(node)}** ${said}`, branches.join("\n")].filter((each) => each !== "");
 }
 
 function computedText({ statement }: Row, index: number): string {
