@@ -11,7 +11,7 @@ const PROBLEMS: Readonly<Record<string, { at: string; code: string; severity: st
   "display-case-bar": { at: "bar.calcs.md:65", code: "rule.failsAtLimits", severity: "error", of: /T_bar <= 55 °C/ },
   "soil-probe": { at: "probe.calcs.md:38", code: "measurement.disjoint", severity: "error", of: /I_sleep/ },
   "camera-slider": { at: "slider.calcs.md:44", code: "choice.overtaken", severity: "warning", of: /160 mΩ.*150 mΩ/ },
-  handrail: { at: "rail.calcs.md:56", code: "rule.fails", severity: "error", of: /fails, K1, K2, K3 and 3 more/ },
+  handrail: { at: "rail.calcs.md:56", code: "rule.fails", severity: "error", of: /K1, K2, K3 and 3 more, 100 % short/ },
   "seedling-shelf": {
     at: "shelf.calcs.md:16",
     code: "rule.fails",
