@@ -20,13 +20,20 @@ interface Pair {
   readonly r: number;
 }
 
-/** Judges the `correlation` statements of a note: each by itself, then whether there can be quantities with all of them. */
-export function judgeCorrelations(program: Program, note: Note): void {
-  const { problems } = readCorrelations(program, note);
+/**
+ * Judges the `correlation` statements of a note: each by itself, then whether there can be quantities with all of them.
+ * @returns whether others hold than when it was last judged
+ */
+export function judgeCorrelations(program: Program, note: Note): boolean {
+  if (note.correlations.size === 0 && note.correlated === "") return false;
+  const { pairs, problems } = readCorrelations(program, note);
   for (const entry of note.correlations) {
     const own = problems.get(entry) ?? [];
     if (!sameData(own, entry.correlationProblems)) entry.correlationProblems = own;
   }
+  const before = note.correlated;
+  note.correlated = pairs.map(({ first, second, r }) => `${first.id} ${second.id} ${r}`).join();
+  return note.correlated !== before;
 }
 
 /**

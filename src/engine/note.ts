@@ -55,6 +55,8 @@ export class Note {
   readonly replacements = new Map<string, Entry[]>();
   /** All correlations. */
   readonly correlations = new Set<Entry>();
+  /** Those that hold, by the entries that they are of, when they were last judged. */
+  correlated = "";
   /** All measurements. */
   readonly measurements = new Set<Entry>();
   /** Names with more than one entry, and perhaps some that had. */

@@ -577,8 +577,10 @@ export class Program {
       if (note.namesChanged) judgeNames(note);
       note.namesChanged = false;
       compareMeasurements(this, note);
-      judgeCorrelations(this, note);
     }
+    // Shares of builds rest on correlations, and no value does.
+    const correlatedAnew = [...this.notes.values()].filter((note) => judgeCorrelations(this, note));
+    if (correlatedAnew.length > 0) this.retryBuilds("all");
     if (this.graphChanged) judgeAssumptions(this.notes.values());
     this.graphChanged = false;
   }

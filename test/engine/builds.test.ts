@@ -89,6 +89,22 @@ describe("the share of builds", () => {
     assert.deepEqual((program.snapshot("n")!.rows[1].outcome as RuleOutcome).builds, scratch.builds);
   });
 
+  it("follows the correlations of its inputs, whatever line of theirs is edited", () => {
+    const text = (line: string) =>
+      `    given A = 12 V ± 5 %\n    given B = 1 V ± 0.1 V\n    ${line}\n    must A + B <= 13.5 V in 90 % of builds\n`;
+    const program = new Program(WHOLE_PARTS);
+    program.setText("n", text("correlation A, B = 0.9"));
+    program.settle();
+    const lines = ["correlation A, B = -0.9", "", "correlation A, B = 0.9", "correlation A, C = 0.9"];
+    for (const line of lines) {
+      program.setText("n", text(line));
+      program.settle();
+      const rule = program.snapshot("n")!.rows.at(-1)!.outcome as RuleOutcome;
+      const [fresh] = rulesOf(text(line));
+      assert.deepEqual([rule.state, triedShare(rule)], [fresh.state, triedShare(fresh)], line);
+    }
+  });
+
   describe("with a number of trials that was asked for", () => {
     const programWith = (trials: number, text: string) => {
       const program = new Program(WHOLE_PARTS);
