@@ -206,7 +206,7 @@ class DefinitionCompiler {
     const { type, stores } = solved;
     this.type = type;
     if (type.kind !== "none") compiler.blockedBy = undefined;
-    this.stores.push(...stores);
+    for (const store of stores) this.stores.push(store);
   }
 
   private value(operand: Operand | undefined): void {
@@ -353,7 +353,7 @@ class DefinitionCompiler {
 
   private truth(operand: Operand): void {
     this.store(operand);
-    this.parts.push(...operand.at);
+    for (const at of operand.at) this.parts.push(at);
   }
 
   /** Whether all parts are true: what a build keeps or does not. */
@@ -366,7 +366,7 @@ class DefinitionCompiler {
 
   private clause(pair: Pair, node: Node): void {
     const { relation, left, right } = pair;
-    this.parts.push(...(compare(this.compiler, pair, node) ?? []));
+    for (const at of compare(this.compiler, pair, node) ?? []) this.parts.push(at);
     const margin = this.compiler.each(Op.Subtract, node, [left, right]);
     if (!margin) return;
     const isList = left.isList || right.isList;

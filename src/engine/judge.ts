@@ -297,8 +297,9 @@ class Judge {
     const reason = state === "undecided" ? this.reason(all) : undefined;
     const isOpen = clauses.some(({ margin }) => margin.isPending) || whole.some(({ isPending }) => isPending);
     const isPending = state === "undecided" && isOpen;
-    const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare) : [];
-    const spare = spares.length > 0 && spares.every((s) => s !== undefined) ? Math.min(...spares) : undefined;
+    const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare ?? NaN) : [];
+    const least = spares.reduce((smallest, spare) => Math.min(smallest, spare), Infinity);
+    const spare = spares.length > 0 && !Number.isNaN(least) ? least : undefined;
     return {
       kind: "rule",
       word: statement.word,

@@ -2,6 +2,7 @@ import { show } from "../quantity/display";
 import type { Measurement } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
 import type { Entry } from "./entry";
+import { readLiteral } from "./literal";
 import { slack } from "./operation";
 import type { Note } from "./note";
 import type { Extent, QuantityOutcome } from "./outcome";
@@ -21,6 +22,9 @@ export function compareMeasurements(program: Program, note: Note): void {
     if (!sameData(problems, entry.measurementProblems)) entry.measurementProblems = problems;
   }
 }
+
+/** Of what kind a quantity is. */
+type Kind = Pick<QuantityOutcome, "dimension" | "point">;
 
 class Comparison {
   constructor(
@@ -44,12 +48,14 @@ class Comparison {
           is: target.statement.kind,
         }),
       ];
+    const conditions = statement.at.flatMap(({ name, value }) => this.conditionProblems(name, value));
+    if (conditions.length > 0) return conditions;
     const measured = entry.outcome;
     const predicted = target.outcome;
     if (measured?.kind !== "quantity" || predicted?.kind !== "quantity") return [];
     if (measured.values.length !== 1 || predicted.values.length !== 1) return [];
     if (measured.dimension !== predicted.dimension || measured.point !== predicted.point)
-      return [this.mismatch(measured, predicted)];
+      return [this.mismatch("measure", [statement.name, predicted], [statement.value, measured])];
     if (measured.values[0].isPending || predicted.values[0].isPending) return [];
     const prediction = this.prediction(target, predicted);
     if (!prediction) return [];
@@ -97,21 +103,36 @@ class Comparison {
     ];
   }
 
-  private mismatch(measured: QuantityOutcome, predicted: QuantityOutcome): EngineProblem {
-    const { statement, entry } = this;
-    const { tree } = entry.statement;
-    const side = (node: Node, outcome: QuantityOutcome) => ({
+  /** A condition is of the kind of what it is a condition of. */
+  private conditionProblems(name: Node, value: Node): readonly EngineProblem[] {
+    const { program, entry } = this;
+    const { text, tree } = entry.statement;
+    const of = program.find(entry, this.text(name))?.outcome;
+    const isCounted = (word: string) => program.find(entry, word)?.statement.kind === "items";
+    const read = readLiteral(text, tree, value, isCounted);
+    if (of?.kind !== "quantity" || of.values.length === 0 || !("literal" in read)) return [];
+    const { dimension, point } = read.literal;
+    if (dimension === of.dimension && point === of.point) return [];
+    return [this.mismatch("condition", [name, of], [value, read.literal])];
+  }
+
+  /** What is measured, or a condition of it, and what was written for it are of two kinds. */
+  private mismatch(
+    kind: "measure" | "condition",
+    [name, is]: readonly [Node, Kind],
+    [value, written]: readonly [Node, Kind],
+  ): EngineProblem {
+    const side = (node: Node, { dimension, point }: Kind) => ({
       text: this.written(node),
-      dimension: outcome.dimension,
-      point: outcome.point,
-      span: tree.span(node),
+      dimension,
+      point,
+      span: this.entry.statement.tree.span(node),
     });
-    const name = this.text(statement.name);
-    return this.at(statement.value, {
+    return this.at(value, {
       code: "unit.mismatch",
-      operation: { kind: "measure" },
-      left: { ...side(statement.name, predicted), name },
-      right: side(statement.value, measured),
+      operation: { kind },
+      left: { ...side(name, is), name: this.text(name) },
+      right: side(value, written),
     });
   }
 

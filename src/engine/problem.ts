@@ -356,6 +356,7 @@ export type MismatchOperation = {
     | "compare"
     | "choose"
     | "measure"
+    | "condition"
     | "limits"
     | "list"
     | "branches"

@@ -83,6 +83,8 @@ function sentence({ operation, left, right }: ProblemOf<"unit.mismatch">, row: R
     }
     case "measure":
       return `The measurement is ${b}, but ${left.text} is ${kindText(left)}.`;
+    case "condition":
+      return `The measurement was made at ${b}, but ${left.text} is ${kindText(left)}.`;
     case "pick":
       return `\`${operation.name ?? ""}\` cannot take ${b} beside ${a}.`;
     case "argument":
@@ -94,7 +96,7 @@ function sentence({ operation, left, right }: ProblemOf<"unit.mismatch">, row: R
 
 const SENTENCES: Readonly<
   Record<
-    Exclude<MismatchOperation["kind"], "choose" | "measure" | "pick" | "argument">,
+    Exclude<MismatchOperation["kind"], "choose" | "measure" | "condition" | "pick" | "argument">,
     (a: string, b: string) => string
   >
 > = {
