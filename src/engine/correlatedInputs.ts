@@ -21,10 +21,16 @@ interface Pair {
 }
 
 /**
- * Judges the `correlation` statements of a note: each by itself, then whether there can be quantities with all of them.
- * @returns whether others hold than when it was last judged
+ * Judges the `correlation` statements of notes: each by itself, then whether there can be quantities with all of its note.
+ * @returns whether others hold than when they were last judged
  */
-export function judgeCorrelations(program: Program, note: Note): boolean {
+export function judgeCorrelations(program: Program, notes: Iterable<Note>): boolean {
+  let isAnew = false;
+  for (const note of notes) if (judgeNote(program, note)) isAnew = true;
+  return isAnew;
+}
+
+function judgeNote(program: Program, note: Note): boolean {
   if (note.correlations.size === 0 && note.correlated === "") return false;
   const { pairs, problems } = readCorrelations(program, note);
   for (const entry of note.correlations) {

@@ -579,8 +579,7 @@ export class Program {
       compareMeasurements(this, note);
     }
     // Shares of builds rest on correlations, and no value does.
-    const correlatedAnew = [...this.notes.values()].filter((note) => judgeCorrelations(this, note));
-    if (correlatedAnew.length > 0) this.retryBuilds("all");
+    if (judgeCorrelations(this, this.notes.values())) this.retryBuilds("all");
     if (this.graphChanged) judgeAssumptions(this.notes.values());
     this.graphChanged = false;
   }
