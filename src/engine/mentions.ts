@@ -106,9 +106,12 @@ export function mentionsOf(statement: Statement): readonly Mention[] {
   return walk.found;
 }
 
+/** The columns by which a table is an assembly. */
+export const ASSEMBLY: readonly string[] = ["part", "of", "qty"];
+
 /** Columns that a call looks at along with those that are named in it: by which an assembly is rolled up, and a network worked out. */
 const ALONG: ReadonlyMap<string, readonly string[]> = new Map([
-  ["rollup", ["part", "of", "qty"]],
+  ["rollup", ASSEMBLY],
   ["with_open", ["voltage", "resistance", "R", "source", "V", "load", "I"]],
 ]);
 

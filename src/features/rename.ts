@@ -13,11 +13,13 @@ import {
   type Reference,
   type Referent,
 } from "../engine/referent";
-import type { Snapshot } from "../engine/snapshot";
+import { ASSEMBLY } from "../engine/mentions";
+import type { Row, Snapshot } from "../engine/snapshot";
 import { rowsOf } from "../engine/tableReferent";
 import { isTableFile } from "../engine/uses";
 import { isBuiltInUnit } from "../quantity/unit";
 import { foldName, isName, KEYWORDS, lookAlikeKey, OPENING_WORDS } from "../syntax/name";
+import { networkHeaders } from "../syntax/network";
 import type { Edit } from "../text/edit";
 import type { Span } from "../text/span";
 import type { NoteEdits, Notes } from "./feature";
@@ -121,9 +123,31 @@ function columnTaken({ row, path }: Named, newName: string, notes: Notes): strin
   if (statement.kind !== "column" || !home) return undefined;
   if (home.find(columnName(statement.table, newName)))
     return `\`${newName}\` is another column of \`${statement.table}\`.`;
+  const headers = writtenColumns(home, statement.table);
+  if (rolesOf(headers) !== rolesOf(headers.map((name) => (name === wordOfColumn(row) ? newName : name))))
+    return `By the names of its columns \`${statement.table}\` is an assembly or a network, or would become one: \`${wordOfColumn(row)}\` cannot become \`${newName}\`.`;
   const isUsed = usesOf(home, newName).some(({ use }) => use.table === statement.table && use.role === "value");
   if (!isUsed) return undefined;
   return `\`${newName}\` stands in a formula of \`${statement.table}\`, where it would stand for this column.`;
+}
+
+/** The columns that a table has in the text, in their order. */
+function writtenColumns({ rows }: Snapshot, table: string): readonly string[] {
+  return rows.flatMap((row) => {
+    const { statement } = row;
+    return statement.kind === "column" && statement.table === table && !statement.solved ? [wordOfColumn(row)] : [];
+  });
+}
+
+function wordOfColumn({ statement }: Row): string {
+  return statement.kind === "column" ? statement.tree.text(statement.name) : "";
+}
+
+/** What the columns of a table are for, where the table is more than a table by their names. */
+function rolesOf(columns: readonly string[]): string {
+  const parts = ASSEMBLY.map((name) => columns.indexOf(name));
+  const network = networkHeaders(columns);
+  return JSON.stringify([parts.includes(-1) ? [] : parts, network?.roles, network?.quantities]);
 }
 
 /** A name that the note has already, or one that a reader cannot tell from the new one. */

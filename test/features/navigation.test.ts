@@ -146,6 +146,20 @@ describe("renaming", () => {
   for (const [text, newName, refusal] of refusals)
     it(`refuses ${text.split("\n")[0]} → ${newName}`, () => assert.equal(renamed(note(text), newName), refusal));
 
+  it("refuses what would make another of a table: columns are known by their names in assemblies and networks", () => {
+    const tree = "| set: | ¦part | of | qty |\n| --- | --- | --- | --- |\n| 1 | lamp | | 1 |\n";
+    const refusal = (from: string, to: string) =>
+      `By the names of its columns \`set\` is an assembly or a network, or would become one: \`${from}\` cannot become \`${to}\`.`;
+    assert.equal(renamed(tree, "piece"), refusal("part", "piece"));
+    const net =
+      "| set: | from | to | R | ¦I |\n| --- | --- | --- | --- | --- |\n| a | 0V | N | 1 Ω | |\n| b | N | 0V | | 1 A |\n";
+    assert.equal(renamed(net, "current_taken"), refusal("I", "current_taken"));
+    assert.notEqual(renamed(net, "load"), refusal("I", "load"));
+    const plain = "| set: | from | to | R | ¦draw |\n| --- | --- | --- | --- | --- |\n| a | 0V | N | 1 Ω | |\n";
+    assert.equal(renamed(plain, "load"), refusal("draw", "load"));
+    assert.notEqual(renamed(plain, "takes"), refusal("draw", "takes"));
+  });
+
   it("shows what it would rename", () => {
     const { text, offset } = marked(note("abc = 3\nx = ab¦c"));
     const span = holding({ n: text }).renameSpan("n", offset)!;
