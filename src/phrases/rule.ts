@@ -42,9 +42,7 @@ const ROWS_NAMED = 3;
 /** The rows that are in the rule's state, by their names, the worst first: `bar, lens and 2 more`, `row 2`. */
 export function rowsText(rule: RuleOutcome): string {
   const same = rule.clauses.filter(({ state, row }) => state === rule.state && row !== undefined);
-  const names = [...same]
-    .sort((a, b) => closeness(a) - closeness(b))
-    .map(({ row, rowName }) => rowName ?? `row ${row! + 1}`);
+  const names = [...same].sort(byCloseness).map(({ row, rowName }) => rowName ?? `row ${row! + 1}`);
   const distinct = [...new Set(names)];
   const left = distinct.length - ROWS_NAMED;
   const shown = left > 0 ? [...distinct.slice(0, ROWS_NAMED), `${left} more`] : distinct;
@@ -63,7 +61,7 @@ export function decisiveClause(rule: RuleOutcome): ClauseOutcome | undefined {
   const same = rule.clauses.filter(({ state }) => state === rule.state);
   const candidates = same.length > 0 ? same : rule.clauses;
   return candidates.reduce<ClauseOutcome | undefined>(
-    (least, clause) => (least === undefined || closeness(clause) < closeness(least) ? clause : least),
+    (least, clause) => (least === undefined || byCloseness(clause, least) < 0 ? clause : least),
     undefined,
   );
 }
@@ -118,6 +116,15 @@ export function countedText(clause: ClauseOutcome): string {
   return parts.length === 0 ? "" : `The worst case counts ${parts.join(", ")} standard uncertainties`;
 }
 
+/** The one with the least to spare first: by the share of its limit, and by what it is in units where there is no such share. */
+function byCloseness(a: ClauseOutcome, b: ClauseOutcome): number {
+  return compared(closeness(a), closeness(b)) || compared(a.room ?? Infinity, b.room ?? Infinity);
+}
+
 function closeness({ spare, room }: ClauseOutcome): number {
   return spare ?? (room === undefined ? Infinity : Math.sign(room) * Number.MAX_VALUE);
+}
+
+function compared(a: number, b: number): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
