@@ -79,7 +79,9 @@ function isSaid(text: string): boolean {
   return text !== "";
 }
 
-function named(places: readonly string[]): string {
+/** Each line once, however much is wrong in it. */
+function named(all: readonly string[]): string {
+  const places = [...new Set(all)];
   const rest = places.length - PLACES_NAMED;
   return places.slice(0, PLACES_NAMED).join(", ") + (rest > 0 ? ` and ${rest} more` : "");
 }

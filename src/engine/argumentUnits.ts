@@ -39,13 +39,18 @@ export function fittingArgument(
   return compiler.fail(node, { code: "function.argumentUnit", name, parameter, unit: unit.text, wanted, side });
 }
 
-/** What a function gives, in its unit; in the function that is open. */
+/**
+ * What a function gives, in its unit; in the function that is open. A unit with a prefix is kept as it is written, since
+ * whoever writes mm means mm; one without takes whatever prefix fits.
+ */
 export function resultIn(compiler: Compiler, result: Operand, bracket: Node): Operand {
   const unit = bracketUnit(compiler, bracket);
   if (!unit || result.kind !== "quantity") return result;
   const fits = result.point === unit.isTemperatureScale && isAsideFromCounts(result.dimension, unit.dimension);
   if (!fits) return shownIn(compiler, result, unit, bracket);
-  return result.dimension === unit.dimension ? { ...result, unit: keptUnit(unit) ?? result.unit } : result;
+  if (result.dimension !== unit.dimension) return result;
+  const isPrefixed = unit.powers.some(({ prefix }) => prefix !== "");
+  return { ...result, unit: keptUnit(unit) ?? (isPrefixed ? unit : result.unit) };
 }
 
 /** A unit that cannot be read is reported at the function. */

@@ -35,6 +35,12 @@ describe("copperbook check", () => {
     assert.match(output, /\n1 note: 1 hold\nEvery must holds, and no note has an error\.\n$/);
   });
 
+  it("names a line once in the last sentence, however much is wrong in it", async () => {
+    workspace.write("a.calcs.md", "# A\n\n    x = nowhere + neither\n    y = never\n");
+    const { output } = await workspace.run(["check"]);
+    assert.match(output, /\n3 errors: a\.calcs\.md:3, a\.calcs\.md:4\.\n$/);
+  });
+
   it("ends with 1 where a must fails, and says which, by how much, why and where", async () => {
     workspace.write("b/heat.calcs.md", FAILING).write("a.calcs.md", GOOD);
     const { code, output, errors } = await workspace.run(["check"]);

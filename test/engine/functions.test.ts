@@ -116,11 +116,13 @@ describe("functions", () => {
     `);
   });
 
-  it("are shown in the unit of what they give, with whatever prefix fits", () => {
+  it("are shown in the unit of what they give, with whatever prefix fits where it has none", () => {
     tells([
       ["cutoff(R [Ω], C [F]) [Hz] = 1 / (2 * π * R * C)", "function"],
       ["a = cutoff(1 kΩ, 1 nF)", "159.155 kHz"],
       ["b = cutoff(1 kΩ, 1 F)", "159.155 µHz"],
+      ["slot(thickness [mm]) [mm] = thickness / 5", "function"],
+      ["c = slot(1.6 mm)", "0.32 mm"],
     ]);
   });
 
