@@ -1,4 +1,5 @@
 import { NATIVES } from "../engine/natives";
+import { CHAPTERS } from "../engine/handbook";
 import type { NameKind } from "../engine/problem";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
@@ -33,6 +34,8 @@ function withoutMembers(name: string, is: NameKind, behind: string): string {
   const [, member = ""] = /^\s*\.\s*([\p{L}\d_]+)/u.exec(behind) ?? [];
   const native = OF_A_RANGE[member.toLowerCase()];
   if (native !== undefined && NATIVES.has(native)) return `${plain}, and has no members. Write \`${native}(${name})\`.`;
+  if (CHAPTERS.has(name))
+    return `${plain} here, and hides the chapter of the handbook of that name. Give it another one to call \`${name}.${member}\`.`;
   return `${plain}, and nothing of it can be named behind a dot. A dot leads to a quantity of another note, a column or cell of a table, or a function of a chapter.`;
 }
 
