@@ -233,7 +233,7 @@ export const NATIVES: ReadonlyMap<string, Native> = new Map<string, Native>([
     "with_open",
     {
       signature: "with_open(x)",
-      does: "x, of what a DC network comes to, with one of its resistances open after the other: a value for each, as in `min(with_open(bar.B8.supply))`",
+      does: "x, of what a DC network comes to, with one of its resistances open after the other: a value for each, as in `min(with_open(bar.B8.supply))`; a load draws its current, or feeds it, as long as a source of voltage is in a loop with it",
       rule: "open",
       least: 1,
       most: 1,

@@ -90,26 +90,6 @@ export function reachable(nodeCount: number, branches: readonly Branch[]): reado
   return isReached;
 }
 
-/** Which nodes have a source of voltage: one that they are led to without passing the reference. */
-export function fed(nodeCount: number, branches: readonly Branch[]): readonly boolean[] {
-  const ways: number[][] = Array.from({ length: nodeCount }, () => []);
-  const isFed = new Array<boolean>(nodeCount).fill(false);
-  const waiting: number[] = [];
-  const reach = (node: number) => {
-    if (node === 0 || isFed[node]) return;
-    isFed[node] = true;
-    waiting.push(node);
-  };
-  for (const { from, to, load } of branches) {
-    if (load !== undefined) continue;
-    ways[from].push(to);
-    ways[to].push(from);
-  }
-  for (const { from, to, source } of branches) if (source !== undefined) [from, to].forEach(reach);
-  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) ways[node].forEach(reach);
-  return isFed;
-}
-
 /**
  * An order in which vertices are eliminated that keeps the work small: by minimum degree, as many at a time as do not touch
  * (J. W. H. Liu, "Modification of the minimum-degree algorithm by multiple elimination", ACM Trans. Math. Softw. 11 (1985)
@@ -205,4 +185,36 @@ export function blocksOf(neighbours: readonly ReadonlySet<number>[]): readonly N
   for (const isStart of [isBeside, () => true])
     for (let vertex = 0; vertex < count; vertex++) if (depth[vertex] === 0 && isStart(vertex)) walk(vertex);
   return blocks;
+}
+
+/**
+ * For each node one that is at the same voltage as long as nothing is drawn, whatever the values: between two nodes a source
+ * makes a difference where it is in a block on the way from one to the other. Nodes without a way to the reference count as
+ * wherever they are.
+ */
+export function unloadedPotentials(nodeCount: number, branches: readonly Branch[]): readonly number[] {
+  const ways = branches.filter(({ load }) => load === undefined);
+  // The reference is behind all other nodes, where what is known stands.
+  const reference = nodeCount - 1;
+  const vertexOf = (node: number) => (node === 0 ? reference : node - 1);
+  const neighbours = Array.from({ length: reference }, () => new Set<number>());
+  for (const { from, to } of ways) {
+    neighbours[vertexOf(from)]?.add(vertexOf(to));
+    neighbours[vertexOf(to)]?.add(vertexOf(from));
+  }
+  const blocks = blocksOf(neighbours);
+  const blockOf = new Map(blocks.flatMap((block) => block.vertices.map((vertex) => [vertex, block] as const)));
+  const withSource = new Set<NetworkBlock | undefined>();
+  for (const { from, to, source } of ways) {
+    if (source === undefined) continue;
+    const [a, b] = [vertexOf(from), vertexOf(to)];
+    const isBelow = a !== reference && (blockOf.get(a) === blockOf.get(b) || (blockOf.get(a)?.top ?? reference) === b);
+    withSource.add(blockOf.get(isBelow ? a : b));
+  }
+  const potentials = Array.from({ length: nodeCount }, (_, vertex) => vertex);
+  for (const block of [...blocks].reverse()) {
+    if (withSource.has(block)) continue;
+    for (const vertex of block.vertices) potentials[vertex] = potentials[block.top ?? reference];
+  }
+  return Array.from({ length: nodeCount }, (_, node) => potentials[vertexOf(node)]);
 }

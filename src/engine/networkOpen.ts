@@ -18,7 +18,8 @@ export interface NetworkCase {
 
 /**
  * `with_open(min(bar.supply))`: an expression of what a network comes to, with one resistance open after the other; a value for
- * each. A part of the network that has lost its last source draws nothing then, and has no voltage.
+ * each. A load that has lost the last source of voltage in a loop with it draws nothing then, and so does a current that is
+ * fed in, which is a load to the network.
  */
 export function compileWithOpen(compiler: Compiler, node: Node): Operand | undefined {
   const { tree } = compiler;

@@ -1,9 +1,9 @@
 import { Elimination } from "./networkElimination";
 import {
-  fed,
   isIdealSource,
   reachable,
   sourceTrees,
+  unloadedPotentials,
   type Branch,
   type BranchNumber,
   type SourceTrees,
@@ -60,7 +60,8 @@ export class NetworkSolution {
   private readonly elimination: Elimination;
   /** For each node the voltage from which that of its vertex counts. */
   private readonly bases: readonly Term[];
-  private readonly isDead: (node: number) => boolean;
+  /** Whether a load draws its current. */
+  private readonly isDriven: (load: Branch) => boolean;
   private readonly currents = new Map<BranchNumber, Term>();
 
   constructor(
@@ -83,10 +84,7 @@ export class NetworkSolution {
     );
     const islandOf = (node: number) => this.elimination.islandOf(this.places[node].vertex);
     this.bases = this.places.map((_, node) => (this.isTerminal(node) ? NOTHING : bases[islandOf(node)]));
-    // What lost its last source of voltage draws nothing; what never had one goes on as it did.
-    const wasFed = fed(nodeCount, openCase ? all : []);
-    const isFed = openCase ? fed(nodeCount, this.branches.filter(isThere)) : wasFed;
-    this.isDead = (node) => !this.isReached[node] || (wasFed[node] && !isFed[node]);
+    this.isDriven = openCase ? this.drivenIn() : () => true;
     this.addLoads();
     this.elimination.setBases(bases);
     const { wanted } = openCase ?? {};
@@ -94,6 +92,18 @@ export class NetworkSolution {
   }
 
   private readonly branches: readonly (Branch | undefined)[];
+
+  /** A load that had a source in a loop with it goes on as long as it has one; what is fed by loads alone goes on as it did. */
+  private drivenIn(): (load: Branch) => boolean {
+    const [before, now] = [this.all, this.branches.filter(isThere)].map((branches) =>
+      unloadedPotentials(this.nodeCount, branches),
+    );
+    return ({ from, to }) => before[from] === before[to] || now[from] !== now[to];
+  }
+
+  private isDead(node: number): boolean {
+    return !this.isReached[node];
+  }
 
   /** The voltage of a node against the reference. */
   voltage(node: number): Term {
@@ -145,7 +155,7 @@ export class NetworkSolution {
     const { terms } = this;
     const branch = this.branches[number];
     if (!branch || this.isDead(branch.from) || this.isDead(branch.to)) return NOTHING;
-    if (branch.load !== undefined) return terms.term(branch.load);
+    if (branch.load !== undefined) return this.isDriven(branch) ? terms.term(branch.load) : NOTHING;
     if (isIdealSource(branch)) return this.throughSource(number, branch);
     const link = this.links.get(number)!;
     const offsets = terms.times(link.conductance, terms.minus(link.from.offset, link.to.offset));
@@ -237,6 +247,7 @@ export class NetworkSolution {
     const { terms, elimination, places } = this;
     for (const branch of this.branches) {
       if (branch?.load === undefined || this.isDead(branch.from) || this.isDead(branch.to)) continue;
+      if (!this.isDriven(branch)) continue;
       const load = terms.term(branch.load);
       if (!this.isTerminal(branch.from)) elimination.inject(places[branch.from].vertex, terms.negative(load));
       if (!this.isTerminal(branch.to)) elimination.inject(places[branch.to].vertex, load);

@@ -136,6 +136,15 @@ describe("circuits solved by hand", () => {
 
 const rounded = (x: number | string) => (typeof x === "number" ? Number(x.toPrecision(12)) : x);
 
+/** All rules of a note hold, and there are so many. */
+function allHold(note: string, count: number): void {
+  const rules = openNotes(note)
+    .snapshot()
+    .rows.flatMap(({ outcome, statement }) => (outcome.kind === "rule" ? [[statement.text, outcome.state]] : []));
+  for (const [text, state] of rules) assert.equal(state, "holds", text);
+  assert.equal(rules.length, count);
+}
+
 /** Three boards fed from both ends; what joins them is open in turn. */
 const RING = `
 | bar:    | from | to | R     | V    | I     |
@@ -167,11 +176,7 @@ describe("a network with one resistance open after the other", () => {
     must with_open(bar.B1.power) = with_open(bar.B1.supply) * 1 A
 ${RING}`;
     checkFindings(note);
-    const rules = openNotes(note)
-      .snapshot()
-      .rows.flatMap(({ outcome, statement }) => (outcome.kind === "rule" ? [[statement.text, outcome.state]] : []));
-    for (const [text, state] of rules) assert.equal(state, "holds", text);
-    assert.equal(rules.length, 8);
+    allHold(note, 8);
   });
 
   it("names the branch to blame", () => {
@@ -216,6 +221,65 @@ ${RING}`;
 | B2      | S    | M2 |       |      | 1 A   |
 `;
     checkFindings(note);
+  });
+
+  it("leaves a load on whose way back remains, and none where it is cut off", () => {
+    const note = `
+    must with_open(bar.B1.current) = [0 A, 0 A, 1 A]
+    must with_open(bar.B1.supply) = [0 V, 0 V, 22 V]
+    must with_open(bar.G1.voltage) = [0 V, 24 V, 1 V]
+
+| bar:    | from | to | R     | V    | I     |
+| ------- | ---- | -- | ----- | ---- | ----- |
+| adapter | 0V   | N0 |       | 24 V |       |
+| J       | N0   | N1 | 1 Ω   |      |       |
+| Rg      | G1   | 0V | 1 Ω   |      |       |
+| Rb      | N1   | G1 | 10 kΩ |      |       |
+| B1      | N1   | G1 |       |      | 1 A   |
+`;
+    checkFindings(note);
+    allHold(note, 3);
+  });
+
+  it("leaves the loads of a return that is cut off without current, whatever lies beside them", () => {
+    const note = `
+    must with_open(bar.B1.supply) = [23 V, 0 V, 23 V, 22 V]
+    must with_open(bar.B2.supply) = [0 V, 0 V, 0 V, 20 V]
+    must with_open(bar.B2.current) = [0 A, 0 A, 0 A, 1 A]
+
+| bar:    | from | to | R     | V    | I     |
+| ------- | ---- | -- | ----- | ---- | ----- |
+| adapter | 0V   | N1 |       | 24 V |       |
+| J       | N1   | N2 | 1 Ω   |      |       |
+| K1      | G1   | 0V | 1 Ω   |      |       |
+| K2      | G2   | G1 | 1 Ω   |      |       |
+| lamp    | N2   | G2 | 100 Ω |      |       |
+| B1      | N1   | G1 |       |      | 1 A   |
+| B2      | N2   | G2 |       |      | 1 A   |
+`;
+    checkFindings(note);
+    allHold(note, 3);
+  });
+
+  it("takes a current that feeds a node as a load: without a source of voltage at all it goes on", () => {
+    const note = `
+    must with_open(up.a.voltage) = [0 V, 6 V]
+    must with_open(alone.a.voltage) = [2 V, 1 V]
+
+| up:    | from | to | R    | V   | I    |
+| ------ | ---- | -- | ---- | --- | ---- |
+| supply | GND  | p  |      | 5 V |      |
+| pull   | p    | a  | 1 kΩ |     |      |
+| down   | a    | GND | 1 kΩ |     |      |
+| sensor | GND  | a  |      |     | 1 mA |
+
+| alone: | from | to  | R    | I    |
+| ------ | ---- | --- | ---- | ---- |
+| one    | a    | GND | 1 kΩ |      |
+| two    | a    | GND | 2 kΩ |      |
+| sensor | GND  | a   |      | 1 mA |
+`;
+    allHold(note, 2);
   });
 
   it("is worked out anew where a branch is moved, though all else stays as it is", () => {
