@@ -106,6 +106,7 @@ export type EngineTrouble =
       readonly reason: string;
       readonly operands: readonly LostOperand[];
       readonly within?: Place;
+      readonly lookedUp?: LookedUp;
     }
   | {
       readonly code: "range.undefined";
@@ -372,6 +373,12 @@ export interface LostOperand {
   readonly nominal: number;
   readonly low: number;
   readonly high: number;
+}
+
+/** A value that is none of the keys it is looked up among, and the keys next to it, below and above; in coherent SI. */
+export interface LookedUp {
+  readonly value: number;
+  readonly near: readonly number[];
 }
 
 /** What a call gives for a parameter that its function's condition speaks of. */

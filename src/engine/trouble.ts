@@ -3,7 +3,8 @@ import type { Entry } from "./entry";
 import type { JudgeContext } from "./judge";
 import { Op } from "./operation";
 import { OPERATIONS } from "./operations";
-import type { EngineProblem } from "./problem";
+import { placeOf, tableAt } from "./pointTables";
+import type { EngineProblem, LookedUp } from "./problem";
 
 /**
  * The problem of an entry that lost its value, or its range, in an operation of its own: at the operation, with what its
@@ -63,6 +64,15 @@ function describe(
     text: text.slice(span.start, span.end),
     reason: OPERATIONS[tape.op[row]].trouble,
     operands,
+    ...(of === "value" && tape.op[row] === Op.ExactLookup ? lookedUp(readings) : {}),
     ...(isHere ? {} : { within: { path: home.note.path, statement: home.statement, span } }),
   };
+}
+
+/** The keys on both sides of a value that is none of them. */
+function lookedUp([x, number]: readonly { readonly nominal: number }[]): { readonly lookedUp?: LookedUp } {
+  const table = tableAt(number.nominal);
+  if (!table || Number.isNaN(x.nominal)) return {};
+  const place = placeOf(table, x.nominal);
+  return { lookedUp: { value: x.nominal, near: [...table.keys.subarray(Math.max(0, place), place + 2)] } };
 }

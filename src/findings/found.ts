@@ -98,6 +98,7 @@ const REWRITE_ALL: ReadonlySet<string> = new Set([
   "syntax.quotes",
   "syntax.literalExpected",
   "syntax.numberDot",
+  "syntax.otherSign",
 ]);
 
 /** Whether a problem repeats another: of a circle one member speaks, and of a slip in a function its definition does. */

@@ -15,8 +15,8 @@ export const functionArgumentUnit: Wording<"function.argumentUnit"> = {
     return plain + wayOut(problem);
   },
   fixes: (problem, { row }) => {
-    const text = meant(problem);
-    return text === undefined ? [] : [{ title: `Write ${text}`, edits: [replaceIn(row, problem.side.span, text)] }];
+    const texts = [meant(problem), asPoint(problem)].filter((text) => text !== undefined);
+    return texts.map((text) => ({ title: `Write ${text}`, edits: [replaceIn(row, problem.side.span, text)] }));
   },
 };
 
@@ -25,10 +25,17 @@ function wayOut(problem: ProblemOf<"function.argumentUnit">): string {
   const text = meant(problem);
   if (wanted.dimension === TEMPERATURE && side.dimension === TEMPERATURE) {
     const rule = " A point on a scale is written in °C, a difference in K";
-    return text === undefined ? `${rule}.` : `${rule}: \`${text}\`.`;
+    const point = asPoint(problem);
+    const counted = point === undefined ? "" : ` If it counts from absolute zero, write \`${point}\`.`;
+    return `${rule}${text === undefined ? "" : `: \`${text}\``}.${counted}`;
   }
   if (text !== undefined) return ` If the unit was forgotten, write \`${text}\`.`;
   return solidAngleText(side.dimension, wanted.dimension);
+}
+
+/** A temperature that counts from absolute zero, where a point on a scale is asked for. */
+function asPoint({ wanted, side }: ProblemOf<"function.argumentUnit">): string | undefined {
+  return wanted.point && side.dimension === TEMPERATURE && !side.point ? `point(${side.text})` : undefined;
 }
 
 /** A number as written in the unit that is asked for, where it has none, or where it is a temperature of the other kind. */

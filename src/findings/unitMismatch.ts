@@ -32,6 +32,8 @@ interface Mended {
 
 function mended({ left, right, operation }: ProblemOf<"unit.mismatch">, { context }: Site<"unit.mismatch">): Mended[] {
   if (operation.kind === "limits") return [];
+  const step = decimalsAsStep(operation, left, right, context);
+  if (step !== undefined) return mendedBy(step, right);
   if (operation.kind === "measure") return mendedBy(withForgottenUnit(right, left, context), right);
   return [
     ...mendedBy(withForgottenUnit(right, left, context) ?? wantedUnit(operation, left, right), right),
@@ -47,6 +49,19 @@ function wantedUnit({ kind }: MismatchOperation, wanted: Side, { text, dimension
   return `${text} ${siUnit(wanted.dimension)}`;
 }
 
+/** `round(x, 2)`: a rounding function beside a plain whole number, which was meant as how many decimals. */
+function isStep({ kind, name }: MismatchOperation, { text, dimension }: Side): boolean {
+  return kind === "pick" && ROUNDINGS.has(name ?? "") && dimension === RATIO && /^\d$/.test(text);
+}
+
+const ROUNDINGS: ReadonlySet<string> = new Set(["round", "floor", "ceil"]);
+
+function decimalsAsStep(operation: MismatchOperation, left: Side, right: Side, scope: Scope): string | undefined {
+  if (!isStep(operation, right) || left.point) return undefined;
+  const [, unit] = /^\d (.+)$/.exec(withForgottenUnit(right, left, scope) ?? "") ?? [];
+  return `${Number(`1e-${right.text}`)} ${unit ?? siUnit(left.dimension)}`;
+}
+
 function mendedBy(text: string | undefined, { span }: Side): Mended[] {
   return text === undefined ? [] : [{ text, span }];
 }
@@ -54,7 +69,7 @@ function mendedBy(text: string | undefined, { span }: Side): Mended[] {
 /** The first of the fixes as a sentence, or what lies between the two sides. */
 function wayOut(problem: ProblemOf<"unit.mismatch">, site: Site<"unit.mismatch">): string {
   const [first] = mended(problem, site);
-  const { left, right } = problem;
+  const { left, right, operation } = problem;
   if (first === undefined) {
     const code = codeInKelvin(problem);
     if (code !== undefined)
@@ -63,6 +78,7 @@ function wayOut(problem: ProblemOf<"unit.mismatch">, site: Site<"unit.mismatch">
       differentCountsText(left, right) + exchangeText(left, right) + solidAngleText(left.dimension, right.dimension)
     );
   }
+  if (isStep(operation, right)) return ` The second argument is a step, not how many decimals: \`${first.text}\`.`;
   return first.text.includes(" without ")
     ? ` What is counted is dropped by \`${first.text}\`.`
     : ` If a unit was forgotten, write \`${first.text}\`.`;

@@ -16,6 +16,8 @@ export const unitRatioNeeded: Wording<"unit.ratioNeeded"> = {
     if (scaled) return `${plain} A number takes its power of ten before its unit: \`${scaled.text}\`.`;
     const raised = unitOfWhole(problem);
     if (raised !== undefined) return `${plain} If the unit is that of the whole, write \`^${raised}\`.`;
+    const swapped = where.startsWith("total(n, x)") ? numberBehind(problem, row) : undefined;
+    if (swapped !== undefined) return `${plain} The number comes first: \`${swapped}\`.`;
     const wayOut = where.includes("without a step")
       ? "Give a step as the second argument."
       : "Divide it by a quantity of the same kind.";
@@ -35,6 +37,12 @@ export const unitRatioNeeded: Wording<"unit.ratioNeeded"> = {
 function unitOfWhole({ where, side }: ProblemOf<"unit.ratioNeeded">): string | undefined {
   const [, exponent, unit] = (where === "an exponent" && /^(-?[\d.]+)\s*([^\s\d].*)$/.exec(side.text)) || [];
   return exponent === undefined ? undefined : `${exponent} * 1 ${unit}`;
+}
+
+/** `total(V_f, 7)`: the call with its arguments the other way round, where the second is a number. */
+function numberBehind({ side }: ProblemOf<"unit.ratioNeeded">, { statement: { text } }: Row): string | undefined {
+  const [, number] = /^\s*,\s*(\d+)\s*\)/.exec(text.slice(side.span.end)) ?? [];
+  return number === undefined ? undefined : `total(${number}, ${side.text})`;
 }
 
 /** How far before its exponent a power of ten is looked for. */

@@ -5,7 +5,7 @@ export const CHOICES: readonly Slip[] = [
   {
     // `R = 3 kΩ nearest E24`
     behind: /^(?:nearest|closest|next)\s+(?:(?:of|in|from|to)\s+)?(E\d+)\s*$/,
-    before: /=\s*(\d[^=]*?)\s*$/,
+    before: /=\s*(\d(?:(?!\bchoose\b)[^=])*?)\s*$/,
     says: ([, series], led) => `A value of a series is chosen: \`choose ${led![1]} from ${series}\`.`,
     mends: ([whole, series], led) => ({ length: whole.length, text: `choose ${led![1]} from ${series}` }),
   },

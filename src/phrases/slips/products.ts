@@ -37,6 +37,21 @@ export const PRODUCTS: readonly Slip[] = [
     mends: () => ({ length: 1, text: "*" }),
   },
   {
+    // `parts.LED red.price`: a row of a table, or a product.
+    behind: /^([\p{L}\d_]+(?: [\p{L}\d_]+)*)\.([\p{L}_][\p{L}\d_]*)/u,
+    before: /(?<![\p{L}\d_.])([\p{L}_][\p{L}\d_]*)\.([\p{L}\d_]+)\s+$/u,
+    says: ([, word, column], led) =>
+      `A row whose name has a space is written \`${led![1]}["${led![2]} ${word}"].${column}\`. Nothing is multiplied by standing side by side.`,
+  },
+  {
+    // `parts.0603.price`
+    behind: /^\.(\d[\p{L}\d_]*)\.([\p{L}_][\p{L}\d_]*)/u,
+    before: /([\p{L}_][\p{L}\d_]*)$/u,
+    says: ([, row, column], led) =>
+      `A row whose name begins with a digit is written \`${led![1]}["${row}"].${column}\`.`,
+    mends: ([, row], led) => ({ back: led![1].length, length: row.length + 1, text: `${led![1]}["${row}"]` }),
+  },
+  {
     // `U R`
     behind: /^([\p{L}_][\p{L}\d_.]*)(?!\s*[\p{L}\d_"])/u,
     before: /(?:=|\bmust|\bshould|[-+*/^(,<>])\s*(2?[\p{L}_][\p{L}\d_.]*)(\s+)$/u,
