@@ -1,7 +1,7 @@
 import { buildsText } from "../phrases/builds";
 import { quotedCondition } from "../phrases/condition";
 import { statedSides } from "../phrases/toldApart";
-import { decisiveClause, rowsText, sizeText, worstInputs } from "../phrases/rule";
+import { decisiveClause, rowsText, sizeText, worstBuild, worstInputs } from "../phrases/rule";
 import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import { chooseForRule } from "../phrases/choosing";
@@ -52,7 +52,7 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
   const rows = rowsText(rule);
   const builds = rule.required === undefined ? "" : buildsText(rule);
   const parts = [
-    `\`${quotedCondition(row)}\` ${state}${rows ? ` in ${rows}` : ""}${builds ? `, ${builds}` : ""}${size ? `, ${size}` : ""}.`,
+    `\`${quotedCondition(row)}\` ${state}${rows ? ` in ${rows}` : ""}${builds ? `, ${builds}` : ""}${size ? `, ${worstBuild(rule)}${size}` : ""}.`,
   ];
   if (clause && clause.relation === "=" && /±|\+\/-|\.\./.test(clause.rightText)) {
     const band = `${clause.leftText} inside ${clause.rightText}`;

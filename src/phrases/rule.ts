@@ -13,7 +13,8 @@ const INPUTS_NAMED = 2;
 
 /**
  * A rule's state in words: *holds, 12 % to spare* · *fails at the limits, 3 builds in 1000, 41 % short at supply 25.2 V,
- * V_f 2.8 V* · *fails, 9 % short* · *undecided, V_f has no value* · *holds, 99.2 % of builds keep it, 99 % asked for*.
+ * V_f 2.8 V* · *fails, 9 % short* · *undecided, V_f has no value* · *holds, 99.2 % of builds keep it, 99 % asked for* ·
+ * *fails at the limits, 97 % of builds keep it, 99 % asked for, the worst build 41 % short at supply 25.2 V*.
  */
 export function rulePhrase(rule: RuleOutcome): string {
   if (rule.isPending || (rule.awaitsBuilds && rule.required !== undefined)) return "…";
@@ -31,9 +32,14 @@ export function rulePhrase(rule: RuleOutcome): string {
   if (builds) parts.push(builds);
   // What holds in enough builds is short at its worst point; nobody wants to hear of that.
   if (builds && rule.state === "holds") return parts.join(", ");
-  if (size && at) parts.push(`${size} at ${at}`);
-  else if (size || at) parts.push(size || at);
+  const worst = size && at ? `${size} at ${at}` : size || at;
+  if (worst) parts.push(`${worstBuild(rule)}${worst}`);
   return parts.join(", ");
+}
+
+/** What is short is so at the worst point; where a share of builds decides, that has to be told apart from the share. */
+export function worstBuild({ state, required, builds }: RuleOutcome): string {
+  return required !== undefined && builds?.isTried && state === "failsAtLimits" ? "the worst build " : "";
 }
 
 /** Rows named beside a rule. */
@@ -68,18 +74,20 @@ export function decisiveClause(rule: RuleOutcome): ClauseOutcome | undefined {
 
 /**
  * *12 % to spare*, *9 % short*; for temperatures and for a limit of zero the difference itself. Bounds that are only an
- * enclosure give *at least 12 % to spare* and *up to 9 % short*. Empty for `=`.
+ * enclosure give *at least 12 % to spare* and *up to 9 % short*. Where the sides meet, *nothing to spare* or, where that
+ * is too little, *both sides equal*. Empty for `=`.
  */
 export function sizeText(clause: ClauseOutcome): string {
   const text = plainSize(clause);
   if (text === "" || clause.margin.standing !== "enclosed") return text;
+  if (clause.room === 0) return clause.state === "holds" ? `perhaps ${text}` : text;
   return `${clause.room! < 0 ? "up to" : "at least"} ${text}`;
 }
 
 function plainSize({ spare, room, dimension, point, unit, state }: ClauseOutcome): string {
   if (room === undefined) return "";
   // `<` fails where nothing is short.
-  if (room === 0 && (state === "fails" || state === "failsAtLimits")) return "both sides equal";
+  if (room === 0) return state === "fails" || state === "failsAtLimits" ? "both sides equal" : "nothing to spare";
   const word = room < 0 ? "short" : "to spare";
   if (spare !== undefined) return `${showRatio(Math.abs(spare))} ${word}`;
   const size = Number(Math.abs(room).toPrecision(ROOM_DIGITS));

@@ -44,10 +44,10 @@ describe("the share of builds", () => {
       rules.map(({ state }) => state),
       ["holds", "failsAtLimits", "undecided", "holds"],
     );
-    assert.match(rulePhrase(rules[0]), /^holds, 90(\.\d)? % of builds keep it, 85 % asked for$/);
+    assert.match(rulePhrase(rules[0]), /^holds, (89\.\d|90(\.\d)?) % of builds keep it, 85 % asked for$/);
     assert.match(
       rulePhrase(rules[1]),
-      /^fails at the limits, 90(\.\d)? % of builds keep it, 95 % asked for, 11 % short at x 1 V$/,
+      /^fails at the limits, (89\.\d|90(\.\d)?) % of builds keep it, 95 % asked for, the worst build 11 % short at x 1 V$/,
     );
     assert.match(rulePhrase(rules[2]), /^undecided, its share of builds is too near to what it asks for$/);
     assert.equal(rules[3].builds, undefined, "What holds throughout the limits needs no trials.");
@@ -150,7 +150,7 @@ describe("the share of builds", () => {
       program.trialsFor = () => 20_000;
       program.retryBuilds("stopped");
       program.settle();
-      assert.match(rulePhrase(ruleOf(program)), /^holds, 90(\.\d)? % of builds keep it, 85 % asked for$/);
+      assert.match(rulePhrase(ruleOf(program)), /^holds, (89\.\d|90(\.\d)?) % of builds keep it, 85 % asked for$/);
     });
 
     it("is found anew where another number is asked for", () => {

@@ -289,7 +289,7 @@ Worst at V\\_f 2.8 V, supply 25.2 V
   it("says of an input without a name where it is worst, and which it is", () =>
     assert.match(
       at(note("c = 98 mA\n¦must c = 98 mA ± 10 %"))!,
-      /^`must c = 98 mA ± 10 %` fails at the limits, every build, 107\.8 mA of 98 mA ± 10 %\n/,
+      /^`must c = 98 mA ± 10 %` fails at the limits, every build tried, 107\.8 mA of 98 mA ± 10 %\n/,
     ));
 
   it("stands on its opening word, too", () => assert.equal(at(bar("must")), at(bar("<= 5 V"))));
