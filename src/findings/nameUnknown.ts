@@ -14,6 +14,7 @@ import type { Span } from "../text/span";
 import { otherName, type OtherName } from "../phrases/otherNames";
 import { nearMembers } from "../phrases/nearMembers";
 import { findName, shortened } from "../phrases/side";
+import { tableMeant } from "../phrases/tableMeant";
 import type { FindingContext, ProblemOf, Wording } from "./finding";
 import { replaceIn, rewritings, statementAbove } from "./fixing";
 
@@ -24,7 +25,7 @@ export const nameUnknown: Wording<"name.unknown"> = {
   message: (problem, { row, context }) => {
     const { name: written, suggestion, isUnit, isHolder, span } = problem;
     const name = shortened(written);
-    if (isHolder) return unknownHolder(name, suggestion);
+    if (isHolder) return unknownHolder(name, suggestion, context.snapshot);
     const dot = name.indexOf(".");
     if (dot > 0 && chapterMeant(context.snapshot, name.slice(0, dot)) !== undefined)
       return notInChapter(name, dot, suggestion, membersNear(name, dot, context));
@@ -80,8 +81,10 @@ function withNumber(name: string, span: Span, { statement }: Row): { span: Span;
   return { span: { start, end: span.end }, text: ` 1/${name}`, shown: `${before[1]} 1/${name}` };
 }
 
-function unknownHolder(name: string, suggestion: string | undefined): string {
+function unknownHolder(name: string, suggestion: string | undefined, snapshot: Snapshot): string {
   const plain = `\`${name}\` is neither something of this note nor a chapter of the handbook.`;
+  const table = tableMeant(name, snapshot);
+  if (table !== undefined) return `${plain} ${table}`;
   return suggestion === undefined ? plain : `${plain} Did you mean \`${suggestion}\`?`;
 }
 
