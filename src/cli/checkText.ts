@@ -1,5 +1,5 @@
 import { otherChoiceText } from "../phrases/choosing";
-import { countedText, decisiveClause, rulePhrase, sizeText, worstInputs } from "../phrases/rule";
+import { countedText, decisiveClause, rulePhrase, sizeText, worstInputsOf } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
 import { statedSides } from "../phrases/toldApart";
@@ -86,7 +86,7 @@ class Sheet {
     return [
       ...this.place(finding?.span.start ?? start, finding),
       ...this.wrapped(`${rule.word} ${this.conditionAt(this.lineOf(start))}`),
-      ...this.wrapped(stateOf(rule, clause ? worstInputs(clause) : [])).map(this.face.strong),
+      ...this.wrapped(stateOf(rule, rule.state === "undecided" ? [] : worstInputsOf(rule))).map(this.face.strong),
       ...[
         // What is drawn need not be said.
         clause && !line ? statedSides(clause).join(", and ") : "",

@@ -18,12 +18,24 @@ export interface Clause {
   readonly step?: number;
   /** First of the three slots, counted from the entry's results. */
   readonly slot: number;
+  /** Of `!=`, which fails inside a range and not at its ends: the result that holds its truth, to be searched. */
+  readonly truth?: number;
   /** The row of a list that it is about, from 0; undefined where neither side is a list. */
   readonly row?: number;
   readonly rowName?: string;
 }
 
 export type Relation = "<" | "<=" | ">" | ">=" | "=" | "!=";
+
+/** What holds where the relation does not. */
+export const OPPOSITE: Readonly<Record<Relation, Relation>> = {
+  "<": ">=",
+  "<=": ">",
+  ">": "<=",
+  ">=": "<",
+  "=": "!=",
+  "!=": "=",
+};
 
 /** Whether a relation holds for left − right, with the sides to see what is noise. */
 export function holds(relation: Relation, margin: number, left: number, right: number): boolean {

@@ -1,6 +1,6 @@
 import { isSeriesName } from "../quantity/series";
 import { isBuiltInUnit, type Unit } from "../quantity/unit";
-import { Kind, Operator, type Node } from "../syntax/tree";
+import { Kind, Operator, type Node, type Tree } from "../syntax/tree";
 import type {
   ChoicePart,
   Column,
@@ -14,7 +14,7 @@ import { fittingArgument } from "./argumentUnits";
 import { ColumnCompiler } from "./columns";
 import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
-import type { Clause } from "./condition";
+import { OPPOSITE, type Clause } from "./condition";
 import { conjuncts, type DomainCheck } from "./domainChecks";
 import { kindOf, NO_TYPE, type Entry, type EntryType } from "./entry";
 import { argumentAt } from "./frame";
@@ -325,13 +325,14 @@ class DefinitionCompiler {
     return false;
   }
 
-  /** Comparisons joined by `and` are judged one by one; any other condition as a whole. */
+  /** Comparisons joined by `and` are judged one by one, one behind `not` by its opposite; any other condition as a whole. */
   private rule(node: Node): void {
     const { compiler } = this;
     const { tree } = compiler;
+    const { inner, isDenied } = withoutNot(tree, node);
+    if (!isDenied && inner !== node) return this.rule(inner);
+    if (isDenied && isOnePair(tree, inner)) return this.comparison(inner, isDenied);
     switch (tree.kind(node)) {
-      case Kind.Group:
-        return this.rule(tree.first(node));
       case Kind.Binary:
         if (tree.operator(node) !== Operator.And) break;
         return conjuncts(tree, node).forEach((part) => this.rule(part));
@@ -344,9 +345,10 @@ class DefinitionCompiler {
     else if (operand) this.truth(operand);
   }
 
-  private comparison(node: Node): void {
+  private comparison(node: Node, isDenied = false): void {
     const { compiler } = this;
-    const pairs = pairsOf(compiler, node) ?? [];
+    const read = pairsOf(compiler, node) ?? [];
+    const pairs = isDenied ? read.map((pair) => ({ ...pair, relation: OPPOSITE[pair.relation] })) : read;
     if (pairs.some(isOfText)) this.truth(truthOf(compiler, pairs, node)!);
     else for (const pair of pairs) this.clause(pair, node);
   }
@@ -366,7 +368,8 @@ class DefinitionCompiler {
 
   private clause(pair: Pair, node: Node): void {
     const { relation, left, right } = pair;
-    for (const at of compare(this.compiler, pair, node) ?? []) this.parts.push(at);
+    const truths = compare(this.compiler, pair, node) ?? [];
+    for (const at of truths) this.parts.push(at);
     const margin = this.compiler.each(Op.Subtract, node, [left, right]);
     if (!margin) return;
     const isList = left.isList || right.isList;
@@ -375,12 +378,14 @@ class DefinitionCompiler {
       this.stores.push({ at: left.at[left.isList ? row : 0], node: left.node });
       this.stores.push({ at: right.at[right.isList ? row : 0], node: right.node });
       this.stores.push({ at, node });
+      if (relation === "!=") this.stores.push({ at: truths[row], node });
       const dimension = left.isZero ? right.dimension : left.dimension;
       this.clauses.push({
         relation,
         left: left.node,
         right: right.node,
         slot,
+        ...(relation === "!=" ? { truth: slot + 3 } : {}),
         dimension,
         point: left.point,
         unit: left.unit ?? unitBeside(right),
@@ -429,4 +434,23 @@ class DefinitionCompiler {
 
 function named(rowName: string | undefined): { rowName?: string } {
   return rowName === undefined ? {} : { rowName };
+}
+
+/** What a condition denies or, by an even number of `not`, says; brackets around it are left off. */
+function withoutNot(tree: Tree, node: Node): { readonly inner: Node; readonly isDenied: boolean } {
+  let inner = node;
+  let isDenied = false;
+  for (;;) {
+    const isNot = tree.kind(inner) === Kind.Unary && (tree.operator(inner) as Operator) === Operator.Not;
+    if (!isNot && tree.kind(inner) !== Kind.Group) return { inner, isDenied };
+    if (isNot) isDenied = !isDenied;
+    inner = tree.first(inner);
+  }
+}
+
+/** Whether it sets two values against each other, and has one opposite. */
+function isOnePair(tree: Tree, node: Node): boolean {
+  if (tree.kind(node) !== Kind.Comparison) return false;
+  const parts = tree.children(node);
+  return parts.length === 3 && (tree.operator(parts[1]) as Operator) !== Operator.Inside;
 }

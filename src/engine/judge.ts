@@ -9,6 +9,7 @@ import type {
   ClauseOutcome,
   ColumnOutcome,
   Extent,
+  InputAt,
   InputPlace,
   Outcome,
   Problem,
@@ -295,6 +296,7 @@ class Judge {
     const all = [...clauses, ...whole];
     const state = all.length === 0 ? "undecided" : worst(all.map((part) => part.state));
     const reason = state === "undecided" ? this.reason(all) : undefined;
+    const failsAt = state === "failsAtLimits" ? whole.find((part) => part.state === state)?.failsAt : undefined;
     const isOpen = clauses.some(({ margin }) => margin.isPending) || whole.some(({ isPending }) => isPending);
     const isPending = state === "undecided" && isOpen;
     const spares = isSingle(clauses) ? clauses.map((clause) => clause.spare ?? NaN) : [];
@@ -306,6 +308,7 @@ class Judge {
       ...this.byShare(state, reason),
       clauses,
       ...(spare === undefined ? {} : { spare }),
+      ...(failsAt ? { failsAt } : {}),
       ...(isPending ? { isPending } : {}),
       problems,
     };
@@ -349,7 +352,8 @@ class Judge {
     const right = this.extent(slot + 1, 0);
     const margin = this.extent(slot + 2, Infinity);
     const written = (node: number) => text.slice(tree.start(node), tree.end(node));
-    const verdict = judgeMargin(clause, left, right, margin);
+    const truth = clause.truth === undefined ? undefined : this.extent(entry.results.from + clause.truth, 0);
+    const verdict = judgeTruth(truth) ?? judgeMargin(clause, left, right, margin);
     return {
       relation: clause.relation,
       left,
@@ -368,19 +372,13 @@ class Judge {
   }
 
   /** The conditions that are no comparisons: true, false or open as a whole. */
-  private wholeConditions(): { state: RuleState; reason?: string; isPending?: true }[] {
+  private wholeConditions(): WholeCondition[] {
     const { entry } = this;
-    const inClauses = new Set(entry.clauses.flatMap(({ slot }) => [slot, slot + 1, slot + 2]));
-    const parts: ReturnType<Judge["wholeConditions"]> = [];
+    const inClauses = new Set(entry.clauses.flatMap(({ slot, truth }) => [slot, slot + 1, slot + 2, truth]));
+    const parts: WholeCondition[] = [];
     for (let i = 0; i < entry.results.length; i++) {
       if (inClauses.has(i) || i === entry.keeps) continue;
-      const { nominal, low, high, isPending } = this.extent(entry.results.from + i, 0);
-      const isTrue = tri(low, high);
-      if (Number.isNaN(nominal)) parts.push({ state: "undecided", reason: "it has no value" });
-      else if (nominal === 0) parts.push({ state: "fails" });
-      else if (isTrue === true) parts.push({ state: "holds" });
-      else if (isPending) parts.push({ state: "undecided", reason: SEARCHED_FOR, isPending });
-      else parts.push({ state: "undecided", reason: "its bounds leave it open" });
+      parts.push(judgeTruth(this.extent(entry.results.from + i, 0)) ?? { state: "undecided", reason: BOUNDS_TOO_WIDE });
     }
     return parts;
   }
@@ -418,6 +416,25 @@ function worst(states: readonly RuleState[]): RuleState {
   return BY_WEIGHT.find((state) => states.includes(state)) ?? "undecided";
 }
 
+interface WholeCondition {
+  readonly state: RuleState;
+  readonly reason?: string;
+  readonly isPending?: true;
+  /** Inputs at which it was seen to be false. */
+  readonly failsAt?: readonly InputAt[];
+}
+
+/** Judges a truth, 1 or 0; undefined where its bounds leave it open and it was seen to be false nowhere. */
+function judgeTruth(truth: Extent | undefined): WholeCondition | undefined {
+  if (truth === undefined) return undefined;
+  const { nominal, low, high, isPending, found } = truth;
+  if (Number.isNaN(nominal)) return { state: "undecided", reason: "it has no value" };
+  if (nominal === 0) return { state: "fails" };
+  if (tri(low, high) === true) return { state: "holds" };
+  if (found?.low === 0) return { state: "failsAtLimits", failsAt: found.atLow };
+  return isPending ? { state: "undecided", reason: SEARCHED_FOR, isPending } : undefined;
+}
+
 /** Judges left − right. A range that is only enclosed proves that a rule holds, never that it fails. */
 function judgeMargin(
   clause: Pick<Clause, "relation" | "point">,
@@ -450,10 +467,11 @@ function judgeMargin(
       ? []
       : [failing];
   const isRefuted = witnesses.some((m) => Number.isFinite(m) && !holdsBy(m, left.nominal, right.nominal));
-  if (!isRefuted || isCrossed) return { state: "undecided", reason: "its bounds leave it open" };
+  if (!isRefuted || isCrossed) return { state: "undecided", reason: BOUNDS_TOO_WIDE };
   return { state: "failsAtLimits", ...sizes };
 }
 
+const BOUNDS_TOO_WIDE = "its bounds leave it open";
 const SEARCHED_FOR = "its range is still searched for";
 
 function unboundedReason(margin: Extent): string {

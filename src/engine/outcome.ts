@@ -119,6 +119,8 @@ export interface RuleOutcome {
    * (limit − worst) / |limit| for an upper limit, the mirror for a lower. Undefined without a single limit.
    */
   readonly spare?: number;
+  /** Where a condition that is no comparison, as one with `or`, is false within the limits: the inputs there. */
+  readonly failsAt?: readonly InputAt[];
   /** Why it is undecided. */
   readonly reason?: string;
   /** It is undecided as long as a range is still searched for. */
@@ -174,6 +176,8 @@ export interface ClauseOutcome {
   readonly spare?: number;
   /** What is left at the worst point in the unit of the sides, negative where it is short; undefined for `=` and `!=`. */
   readonly room?: number;
+  /** Of `!=`: inputs within the limits at which both sides are equal. */
+  readonly failsAt?: readonly InputAt[];
   readonly reason?: string;
 }
 

@@ -346,7 +346,7 @@ function ruleOf(
   const { word, state, spare, reason } = outcome;
   const clause = decisiveClause(outcome);
   const other = state === "fails" || state === "failsAtLimits" ? otherChoice(row) : undefined;
-  const worst = clause ? byName(worstInputsAt(clause)) : {};
+  const worst = byName(clause ? worstInputsAt(clause) : (outcome.failsAt ?? []));
   return [
     {
       line,

@@ -1,7 +1,7 @@
 import { buildsText } from "../phrases/builds";
 import { quotedCondition } from "../phrases/condition";
 import { statedSides } from "../phrases/toldApart";
-import { decisiveClause, rowsText, sizeText, worstBuild, worstInputs } from "../phrases/rule";
+import { decisiveClause, rowsText, sizeText, worstBuild, worstInputs, worstInputsOf } from "../phrases/rule";
 import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import { chooseForRule } from "../phrases/choosing";
@@ -64,6 +64,9 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
     );
     const worst = inputs.length > 0 && inputs.length <= MOST_INPUTS ? `, at worst where ${listed(inputs)}` : "";
     if (stated.length > 0) parts.push(`${stated.join(", and ")}${worst}.`);
+  } else {
+    const inputs = worstInputsOf(rule);
+    if (inputs.length > 0 && inputs.length <= MOST_INPUTS) parts.push(`It is false where ${listed(inputs)}.`);
   }
   return [...parts, ...commentOf(row)].join(" ");
 }

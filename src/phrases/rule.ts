@@ -25,7 +25,7 @@ export function rulePhrase(rule: RuleOutcome): string {
     return parts.join(", ");
   }
   const size = clause && sizeText(clause);
-  const at = rule.state === "failsAtLimits" && clause ? worstInputs(clause).slice(0, INPUTS_NAMED).join(", ") : "";
+  const at = rule.state === "failsAtLimits" ? worstInputsOf(rule).slice(0, INPUTS_NAMED).join(", ") : "";
   const rows = rule.state === "holds" ? "" : rowsText(rule);
   if (rows) parts.push(rows);
   const builds = buildsText(rule);
@@ -65,7 +65,7 @@ const STATES = {
 /** The comparison that decides the rule: of those in its state the one with the least to spare. */
 export function decisiveClause(rule: RuleOutcome): ClauseOutcome | undefined {
   const same = rule.clauses.filter(({ state }) => state === rule.state);
-  const candidates = same.length > 0 ? same : rule.clauses;
+  const candidates = same.length > 0 || rule.failsAt ? same : rule.clauses;
   return candidates.reduce<ClauseOutcome | undefined>(
     (least, clause) => (least === undefined || byCloseness(clause, least) < 0 ? clause : least),
     undefined,
@@ -96,11 +96,15 @@ function plainSize({ spare, room, dimension, point, unit, state }: ClauseOutcome
 }
 
 /** The inputs at the point where a comparison is worst. Empty where that is not known. */
-export function worstInputsAt({ relation, margin }: ClauseOutcome): readonly InputAt[] {
+export function worstInputsAt({ relation, margin, state, failsAt }: ClauseOutcome): readonly InputAt[] {
+  if (failsAt) return failsAt;
+  // What must differ and is equal at the nominal values has no worse point.
+  if (relation === "!=" && state !== "holds") return [];
   const isUpper =
     relation === "<" ||
     relation === "<=" ||
-    ((relation === "=" || relation === "!=") && margin.high > Math.abs(margin.low));
+    (relation === "=" && margin.high > Math.abs(margin.low)) ||
+    (relation === "!=" && margin.high < 0);
   return inputsAtEnd(margin, isUpper ? "high" : "low");
 }
 
@@ -108,6 +112,12 @@ export function worstInputsAt({ relation, margin }: ClauseOutcome): readonly Inp
 export function worstInputs(clause: ClauseOutcome): readonly string[] {
   const digits = digitsToTell(clause);
   return worstInputsAt(clause).map((input) => inputText(input, digits));
+}
+
+/** The inputs at the point where the comparison that decides a rule is worst, or its condition is false. */
+export function worstInputsOf(rule: RuleOutcome): readonly string[] {
+  const clause = decisiveClause(rule);
+  return clause ? worstInputs(clause) : (rule.failsAt ?? []).map((input) => inputText(input));
 }
 
 /**
