@@ -150,10 +150,10 @@ function commandOf([word, ...rest]: readonly string[], { format, trials, allRule
       if (rest.length !== 1) throw new UsageError(`“values” prints one note, and ${countOf(rest)} named.`);
       return { kind: "values", path: rest[0], format: oneOf(VALUES_FORMATS, format, word), ...tried };
     case "handbook":
-      if (rest.length > 1) throw new UsageError(`“handbook” looks one word up, and ${countOf(rest)} named.`);
+      if (rest.length > 2) throw new UsageError(`“handbook” looks one word up, and ${countOf(rest)} named.`);
       if (trials !== undefined) throw new UsageError("--trials belongs to “check” and “values”.");
       if (format !== undefined) throw new UsageError("“handbook” is printed as text and has no other format.");
-      return { kind: "handbook", ...(rest.length > 0 ? { word: rest[0] } : {}) };
+      return { kind: "handbook", ...(rest.length > 0 ? { word: rest.join(".") } : {}) };
     case "help":
     case "version":
       return { kind: word };

@@ -33,7 +33,7 @@ export function chapterText(
   return lines([
     face.strong(title),
     "",
-    ...wrap(purpose, face.columns, ""),
+    ...wrap(withoutEmphasis(purpose), face.columns, ""),
     ...members.flatMap(({ head, purpose }) => [
       "",
       ...wrap(head, face.columns, INDENT),
@@ -48,16 +48,16 @@ export function memberText({ chapter, ...member }: HandbookMember, face: Face): 
   const said: readonly (readonly [label: string, texts: readonly string[]])[] =
     member.kind === "function"
       ? [
-          ["gives", [member.entry.purpose]],
+          ["gives", [withoutEmphasis(entry.purpose)]],
           ["formula", [member.entry.formula]],
           ["holds", member.entry.domain === "" ? [] : [`where ${member.entry.domain}`]],
-          ["source", [entry.source]],
+          ["source", [withoutEmphasis(entry.source)]],
           ["example", member.entry.examples],
         ]
       : [
           ["value", [member.entry.value]],
-          ["is", [entry.purpose]],
-          ["source", [entry.source]],
+          ["is", [withoutEmphasis(entry.purpose)]],
+          ["source", [withoutEmphasis(entry.source)]],
         ];
   const head = member.kind === "function" ? member.entry.signature : entry.name;
   return lines([face.strong(`${chapter}.${head}`), ...said.flatMap(([label, texts]) => labelled(label, texts, face))]);
@@ -68,6 +68,11 @@ function labelled(label: string, texts: readonly string[], face: Face): string[]
   const indent = " ".repeat(INDENT.length + LABEL_COLUMNS);
   const wrapped = texts.filter((text) => text !== "").flatMap((text) => wrap(text, face.columns, indent));
   return wrapped.map((line, i) => (i === 0 ? INDENT + label.padEnd(LABEL_COLUMNS) + line.slice(indent.length) : line));
+}
+
+/** Prose without the asterisks of Markdown: `*common practice*`. */
+function withoutEmphasis(text: string): string {
+  return text.replace(/(?<![\w*])\*([^*\s](?:[^*]*[^*\s])?)\*(?![\w*])/g, "$1");
 }
 
 function lines(all: readonly string[]): string {

@@ -54,11 +54,20 @@ function processTerminal(lost: () => void): Terminal {
     isSaid = true;
   };
   return {
-    currentFolder: process.cwd(),
+    currentFolder: currentFolder(),
     environment: process.env,
     output: outputTo(process.stdout, failed),
     errors: outputTo(process.stderr, failed),
   };
+}
+
+/** @throws ReadingError where the folder that the program was started in is gone. */
+function currentFolder(): string {
+  try {
+    return process.cwd();
+  } catch (error) {
+    throw new ReadingError(`The current folder cannot be read: ${reasonOf(error)}.`);
+  }
 }
 
 function outputTo(stream: NodeJS.WriteStream, failed: (error: NodeJS.ErrnoException) => void): Output {
@@ -72,6 +81,11 @@ function outputTo(stream: NodeJS.WriteStream, failed: (error: NodeJS.ErrnoExcept
 
 if (require.main === module) {
   // The exit code is set, not the process ended, so that a slow pipe gets all of the output.
-  const terminal = processTerminal(() => (process.exitCode = ExitCode.Trouble));
-  void main(process.argv.slice(2), terminal).then((code) => (process.exitCode ??= code));
+  try {
+    const terminal = processTerminal(() => (process.exitCode = ExitCode.Trouble));
+    void main(process.argv.slice(2), terminal).then((code) => (process.exitCode ??= code));
+  } catch (error) {
+    process.stderr.write(complaint(error));
+    process.exitCode = ExitCode.Trouble;
+  }
 }

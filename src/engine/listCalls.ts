@@ -2,6 +2,7 @@ import type { Node } from "../syntax/tree";
 import type { Compiler } from "./compile";
 import { textual, type Operand } from "./operand";
 import { Op } from "./operation";
+import type { Peeked } from "./peek";
 
 /** Members that are sorted though their ranges overlap; each pair of them costs two operations. */
 const MOST_COMPARED = 64;
@@ -17,6 +18,8 @@ export function compileFilter(
   if (!compiler.isTruth(condition, "in filter(…)") || !isAsLong(compiler, list, condition)) return undefined;
   const verdicts = compiler.peek(condition.at);
   const open = verdicts.findIndex(({ low, high }) => low !== 1 && high !== 0);
+  const missing = verdicts.findIndex(hasNoValue);
+  if (missing >= 0) return undecided(compiler, condition, "filter", verdicts.length, missing, true);
   if (open >= 0) return undecided(compiler, condition, "filter", verdicts.length, open);
   const picked = verdicts.flatMap(({ low }, i) => (low === 1 ? [i] : []));
   if (picked.length === 0)
@@ -43,6 +46,8 @@ export function compileSorted(
     );
   if (!compiler.isQuantity(by, "as what is sorted by")) return undefined;
   const values = compiler.peek(by.at);
+  const missing = by === list ? -1 : values.findIndex(hasNoValue);
+  if (missing >= 0) return undecided(compiler, by, "sorted", values.length, missing, true);
   const order = ranks(values, (a, b) => a.nominal - b.nominal);
   const overlap = order.findIndex((at, i) => i > 0 && !(values[order[i - 1]].high <= values[at].low));
   if (overlap < 0) return inOrder(list, node, order);
@@ -87,7 +92,18 @@ function isAsLong(compiler: Compiler, list: Operand, other: Operand): boolean {
   return false;
 }
 
-function undecided(compiler: Compiler, of: Operand, name: string, length: number, member: number): undefined {
+function hasNoValue({ nominal }: Peeked): boolean {
+  return Number.isNaN(nominal);
+}
+
+function undecided(
+  compiler: Compiler,
+  of: Operand,
+  name: string,
+  length: number,
+  member: number,
+  isMissing = false,
+): undefined {
   const row = compiler.rowName(length, member) ?? `member ${member + 1}`;
-  return compiler.fail(of.node, { code: "list.undecided", name, row });
+  return compiler.fail(of.node, { code: "list.undecided", name, row, ...(isMissing ? { isMissing } : {}) });
 }

@@ -100,7 +100,12 @@ function lookupText({ compiler, node, operands }: LookupCall): Operand | undefin
   if (!keys.texts) return compiler.refuseText(x, `beside \`${compiler.text(keys.node)}\``);
   const { places, doubled } = keysByText(keys.texts);
   if (doubled !== undefined)
-    return compiler.fail(keys.node, { code: "lookup.keys", text: `"${doubled}"`, reason: "doubled" });
+    return compiler.fail(keys.node, {
+      code: "lookup.keys",
+      text: compiler.text(keys.node),
+      reason: "doubled",
+      doubled: { key: doubled, places: placesOf(doubled, keys.texts) },
+    });
   const key = x.texts![0];
   const place = places.get(key);
   if (place === undefined) {
@@ -119,6 +124,12 @@ function lookupText({ compiler, node, operands }: LookupCall): Operand | undefin
 interface KeysByText {
   readonly places: ReadonlyMap<string, number>;
   readonly doubled?: string;
+}
+
+/** The first two members of a list that are the same text, counted from 1. */
+function placesOf(text: string, texts: readonly string[]): readonly [number, number] {
+  const first = texts.indexOf(text);
+  return [first + 1, texts.indexOf(text, first + 1) + 1];
 }
 
 /** A column is looked through once, however many rows of another look into it. */

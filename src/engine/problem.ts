@@ -260,6 +260,8 @@ export type EngineTrouble =
       readonly code: "lookup.keys";
       readonly text: string;
       readonly reason: "not exact" | "not rising" | "doubled" | "too few";
+      /** Of texts: the key that is there twice, and which members of the list it is, from 1. */
+      readonly doubled?: { readonly key: string; readonly places: readonly [number, number] };
     }
   /** A text that is looked up among others. */
   | {
@@ -271,7 +273,13 @@ export type EngineTrouble =
   | { readonly code: "list.needed"; readonly name: string; readonly text: string }
   | { readonly code: "list.unexpected"; readonly where: string; readonly text: string }
   /** Which members there are, or in which order, depends on uncertain inputs. */
-  | { readonly code: "list.undecided"; readonly name: string; readonly row: string }
+  | {
+      readonly code: "list.undecided";
+      readonly name: string;
+      readonly row: string;
+      /** What decides has no value there. */
+      readonly isMissing?: true;
+    }
   | {
       readonly code: "list.lengths";
       readonly left: string;

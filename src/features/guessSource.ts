@@ -13,7 +13,8 @@ export function guessSourceAt(snapshot: Snapshot, { start, end }: Span): readonl
   const last = each?.item ?? value;
   const behind =
     tree.end(last) + (each && each.item === undefined ? lengthOfEach(row.statement.text, tree.end(value)) : 0);
-  const at = shift({ start: behind, end: behind }, row.start);
+  const empty = /^\s*from\s*"\s*"/.exec(row.statement.text.slice(behind))?.[0].length ?? 0;
+  const at = shift({ start: behind, end: behind + empty }, row.start);
   return [{ title: 'Give its source: from "…"', edits: [{ span: at, text: ' from "source"' }] }];
 }
 

@@ -17,7 +17,7 @@ export type HandbookMember = { readonly chapter: string } & (
 export type LookUp =
   | { readonly kind: "chapter"; readonly chapter: string; readonly page: ChapterPage }
   | { readonly kind: "members"; readonly members: readonly HandbookMember[] }
-  /** `near` has names that share a word with it. */
+  /** `near` has names that share a word with it, or else what has it in its description. */
   | { readonly kind: "unknown"; readonly suggestion?: string; readonly near: readonly string[] };
 
 /** The chapters that are held. */
@@ -49,8 +49,23 @@ function near(word: string, members: readonly HandbookMember[]): readonly string
   const chapter = word.slice(0, Math.max(dot, 0));
   const home = members.filter((member) => chapter === "" || member.chapter === chapter);
   const names = nearMembers([...new Set(home.map(({ entry }) => entry.name))], word.slice(dot + 1));
+  if (names.length === 0) return describedBy(word.slice(dot + 1), home);
   return names.flatMap((name) => home.filter(({ entry }) => entry.name === name).map(fullName));
 }
+
+/** What has a word in its description: `ntc` finds the thermistor. */
+function describedBy(word: string, members: readonly HandbookMember[]): readonly string[] {
+  const wanted = word.toLowerCase();
+  const isWanted = ({ entry }: HandbookMember) =>
+    entry.purpose
+      .toLowerCase()
+      .split(/[^\p{L}\d]+/u)
+      .includes(wanted);
+  return members.filter(isWanted).slice(0, MOST_DESCRIBED).map(fullName);
+}
+
+/** So many are named where a word is only in their descriptions. */
+const MOST_DESCRIBED = 6;
 
 function membersOf(handbook: Handbook): readonly HandbookMember[] {
   return [...handbook].flatMap(([chapter, { functions, constants }]) => [

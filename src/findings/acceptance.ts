@@ -1,3 +1,4 @@
+import { howToAccept } from "../phrases/cautions";
 import type { Row } from "../engine/snapshot";
 import type { AcceptProblem, Finding } from "./finding";
 
@@ -53,6 +54,6 @@ function accepted(finding: Finding, reason: string): Finding {
   return {
     ...finding,
     severity: "hint",
-    message: `${finding.message} Accepted because ${reason.replace(/\.?$/, ".")}`,
+    message: `${finding.message.replace(howToAccept(finding.code), "")} Accepted because ${reason.replace(/\.?$/, ".")}`,
   };
 }

@@ -1,4 +1,4 @@
-import { CAUTIONS, type CautionCode } from "../phrases/cautions";
+import { CAUTIONS, howToAccept, type CautionCode } from "../phrases/cautions";
 import { extentText } from "../phrases/value";
 import type { Wording } from "./finding";
 
@@ -20,7 +20,7 @@ export function caution(code: CautionCode): Wording<CautionCode> {
         `Caution: \`${outcome.name}\` comes to ${shown}, and ${meaning} (${source}; the figure is from memory, to be confirmed there).`,
         `Not covered: ${notCovered}.`,
         "The codes that apply where the work is done, and licensed practice, come first.",
-        `See \`safety.${constant}\`; where this is known and provided for, write \`accept ${code} because "…"\`.`,
+        `See \`safety.${constant}\`${howToAccept(code)}.`,
       ].join(" ");
     },
   };

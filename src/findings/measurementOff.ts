@@ -8,7 +8,7 @@ export const measurementDisjoint: Wording<Off> = {
   severity: "error",
   reference:
     "A measurement and its prediction have no value in common: the model, an input or the measurement is wrong.",
-  message: (problem) => `${sidesText(problem)}. They have no value in common.`,
+  message: (problem) => `${sidesText(problem)}. They have no value in common.${wayOut(problem)}`,
 };
 
 /** What was measured lies partly outside of what was predicted. */
@@ -17,6 +17,14 @@ export const measurementOutside: Wording<Off> = {
   reference: "A measurement is not inside what was predicted: the limits of the prediction may be too narrow.",
   message: (problem) => `${sidesText(problem)}. The measurement is not inside it.`,
 };
+
+/** An input has no model that could be wrong: the measurement is, or its limits are. */
+function wayOut({ name, origin }: ProblemOf<Off>): string {
+  if (origin === "given") return ` If the measurement is right, correct what is given for \`${name}\`.`;
+  return origin === "assumed"
+    ? " If the measurement is right, write `instead` behind it, and it takes the place of the guess."
+    : "";
+}
 
 function sidesText({ name, measured, predicted, under, origin }: ProblemOf<Off>): string {
   const conditions = under === "" ? "" : ` at ${under}`;

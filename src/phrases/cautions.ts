@@ -253,3 +253,8 @@ function hasWord(name: string, words: readonly string[]): boolean {
   const parts = name.split(/[_\d]+|(?<=\p{Ll})(?=\p{Lu})/u).map((part) => part.toLowerCase());
   return words.some((word) => parts.includes(word));
 }
+
+/** The way out in the sentence, which is left out once it was taken. */
+export function howToAccept(code: string): string {
+  return `; where this is known and provided for, write \`accept ${code} because "…"\``;
+}

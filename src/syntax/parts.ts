@@ -100,10 +100,11 @@ export function behindClause(at: Cursor, value: Node, problems: number, clauses:
   return isRead ? passed : value;
 }
 
-/** `from "source"`, from the word. */
+/** `from "source"`, from the word. Empty quotes name no source. */
 export function source(at: Cursor): Node | undefined {
   at.advance();
-  return quoted(at);
+  const node = quoted(at);
+  return node !== undefined && at.tree.text(node).trim() === "" ? undefined : node;
 }
 
 /** Text in quotes, or a problem. */

@@ -54,6 +54,16 @@ describe("the program", () => {
     assert.equal(run(["check", "led.calcs.md"]).status, 0);
   });
 
+  it("says in a sentence that the current folder is gone", () => {
+    const script = `mkdir gone && cd gone && rmdir ../gone && exec "$0" "$1" --version`;
+    const { stderr, status } = spawnSync("sh", ["-c", script, process.execPath, program], {
+      encoding: "utf8",
+      cwd: workspace.folder,
+    });
+    assert.match(stderr, /^copperbook: The current folder cannot be read: [^\n]+\.\n$/);
+    assert.equal(status, 2);
+  });
+
   it("says in a sentence that what it prints cannot be written", function () {
     if (!existsSync(FULL)) return this.skip();
     for (const args of [["check"], ["values", "a.calcs.md"], ["--help"]]) {

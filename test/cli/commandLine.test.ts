@@ -20,6 +20,7 @@ describe("the arguments", () => {
     ["values a.calcs.md --trials 10_000", { kind: "values", path: "a.calcs.md", format: "text", trials: 10_000 }],
     ["handbook", { kind: "handbook" }],
     ["handbook led.burden", { kind: "handbook", word: "led.burden" }],
+    ["handbook led burden", { kind: "handbook", word: "led.burden" }],
     ["--help", { kind: "help" }],
     ["check --help", { kind: "help" }],
     ["-h", { kind: "help" }],
@@ -51,7 +52,7 @@ describe("the arguments", () => {
     [["values", "a", "--format", "xml"], "“values” has no format xml: its formats are text, json, csv."],
     [["values"], "“values” prints one note, and none was named."],
     [["values", "a", "b"], "“values” prints one note, and 2 were named."],
-    [["handbook", "led", "wire"], "“handbook” looks one word up, and 2 were named."],
+    [["handbook", "led", "burden", "wire"], "“handbook” looks one word up, and 3 were named."],
     [["handbook", "--format", "json"], "“handbook” is printed as text and has no other format."],
     [
       ["values", "a", "--trials", "ten"],

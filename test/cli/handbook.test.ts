@@ -33,7 +33,7 @@ describe("copperbook handbook", () => {
         "led.burden(supply [V], n, V_f [V]) [V]",
         "  gives     voltage that the resistor bears, n LEDs of V_f in series",
         "  formula   supply - n * V_f",
-        "  source    Kirchhoff's voltage law; the fifth is common practice.",
+        "  source    Kirchhoff's voltage law; not below a fifth of the supply, common practice.",
         "  example   must burden(24 V, 7, 3 V) inside 3 V ± 0.001 %",
         "",
       ].join("\n"),
@@ -57,6 +57,7 @@ describe("copperbook handbook", () => {
       (await look("led.resistor")).errors,
       /“led\.resistor”\. Near it: led\.series_resistor, led\.resistor_power\./,
     );
+    assert.match((await look("ntc")).errors, /Near it: sense\.thermistor, sense\.thermistor_temperature\./);
     assert.match((await look("zzz")).errors, /“zzz”\. “copperbook handbook” lists the chapters\./);
   });
 });

@@ -104,7 +104,7 @@ describe("what is offered of the handbook", () => {
       "```text\nsupply - n * V_f\n24 V   - 7 * 3 V\n```",
       "gives **3 V**",
       "voltage that the resistor bears, n LEDs of V\\_f in series",
-      "Source: Kirchhoff's voltage law; the fifth is common practice.",
+      "Source: Kirchhoff's voltage law; not below a fifth of the supply, common practice.",
     ]);
     assert.deepEqual(answer?.page, { chapter: "led", name: "burden" });
     assert.equal(service.snapshot(PATH)?.text, text);

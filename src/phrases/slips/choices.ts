@@ -54,6 +54,19 @@ export const CHOICES: readonly Slip[] = [
     says: ([, series]) => withFormulaText(series),
   },
   {
+    // `choose N from 3`, `choose N 3`
+    behind: /^([\p{L}_][\p{L}\d_]*)\s+(?:from\s+|of\s+|as\s+|to be\s+)?(\d[^=<>]*)$/u,
+    before: /^choose\s+$/,
+    says: ([, name, value]) => `A value that is chosen stands behind \`=\`: \`choose ${name} = ${value.trim()}\`.`,
+    mends: ([whole, name, value]) => ({ length: whole.length, text: `${name} = ${value.trim()}` }),
+  },
+  {
+    // `choose N from [1, 2]`
+    behind: /^([\p{L}_][\p{L}\d_]*)\s+from\b/u,
+    before: /^choose\s+$/,
+    says: ([, name]) => `A value that is chosen stands behind \`=\`, written out: \`choose ${name} = …\`.`,
+  },
+  {
     // `choose R = 150 Ω from E24`
     behind: /^from\s+(E\d+)\s*$/,
     before: /^choose\s+\S+\s*=.*?(\s*)$/,
