@@ -6,15 +6,16 @@ import type { OpenNotes } from "./openNotes";
 
 type ValueRecord = NoteRecord["values"][number];
 
-/** Name, value in the order of a data sheet, where it comes from, and its line, in columns. */
+/** Name, value in the order of a data sheet, where it comes from, its line, and whether the range may be too wide, in columns. */
 export function valuesText(open: OpenNotes, trials?: TrialCount): string {
   const { values } = recordOf(open, trials);
   if (values.length === 0)
     return `${nothingComputesText(open.service, open.notes[0].path) || "The note has no values."}\n`;
   const rows = values.map((value) => {
-    const { name, shown, kind, line } = value;
+    const { name, shown, kind, line, attained } = value;
+    const bounds = attained === false ? ["enclosure"] : [];
     const builds = value.interval95Shown === undefined ? [] : [`95 % of builds: ${value.interval95Shown}`];
-    return [name, shown || "no value", kind, `line ${line}`, ...builds];
+    return [name, shown || "no value", kind, `line ${line}`, ...bounds, ...builds];
   });
   return `${align(rows.map((row) => row.map(printable))).join("\n")}\n`;
 }

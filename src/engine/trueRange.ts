@@ -3,6 +3,8 @@ import { coneOf, type Cone, type ConeSource } from "./cone";
 import { BUDGET, EndSearch, type Extremes, type FoundLoss } from "./endSearch";
 import type { Entry } from "./entry";
 import { LinearForms } from "./linearForms";
+import { slack } from "./operation";
+import { outerStepsOf, type OuterSteps } from "./outerSteps";
 import { Splitter } from "./splitter";
 
 /**
@@ -87,15 +89,20 @@ export function* searchInSlices(cone: Cone, options: SearchOptions, slice: numbe
 }
 
 class RangeSearch {
+  private readonly cone: Cone;
+  /** What takes the result of the cone that is searched to the result. */
+  private readonly outer: OuterSteps | undefined;
   private readonly runner: BoxRunner;
   private readonly least: EndSearch;
   private readonly greatest: EndSearch;
   private turn = false;
 
   constructor(
-    private readonly cone: Cone,
+    whole: Cone,
     private readonly options: SearchOptions,
   ) {
+    this.outer = outerStepsOf(whole);
+    const cone = (this.cone = this.outer?.inner ?? whole);
     this.runner = new BoxRunner(cone);
     const splitter = new Splitter(cone);
     const forms = new LinearForms(this.runner);
@@ -121,6 +128,11 @@ class RangeSearch {
   }
 
   result(): TrueRange {
+    const inner = this.innerResult();
+    return this.outer ? taken(this.outer, inner) : inner;
+  }
+
+  private innerResult(): TrueRange {
     const { least, greatest, runner, loss } = this;
     const isStopped = this.isStoppedBySign && !(least.isDone && greatest.isDone);
     const lowAttained = loss === undefined && least.isAttained;
@@ -153,7 +165,11 @@ class RangeSearch {
     const { budgetOnceSignProved = Infinity } = options;
     if (Math.max(least.operations, greatest.operations) < budgetOnceSignProved) return false;
     if (least.isOpenToLoss || greatest.isOpenToLoss) return false;
-    return -least.bound > 0 || greatest.bound < 0 || (-least.best < 0 && greatest.best > 0);
+    const [low, high] = this.outer?.range(-least.bound, greatest.bound) ?? [-least.bound, greatest.bound];
+    if (low > 0 || high < 0) return true;
+    if (least.bestPoint === undefined || greatest.bestPoint === undefined) return false;
+    const found = [-least.best, greatest.best].map((value) => this.outer?.number(value) ?? value);
+    return Math.min(...found) < 0 && Math.max(...found) > 0;
   }
 
   private inputsAt(point: Box | undefined): readonly InputValue[] {
@@ -168,4 +184,34 @@ class RangeSearch {
       isProved,
     };
   }
+}
+
+/** A part of the width within which an end counts as reached. */
+const REACHED = 1e-3;
+
+/** The range of a result for that of what its last operations start from. */
+function taken(outer: OuterSteps, inner: TrueRange): TrueRange {
+  const { bestLow, bestHigh, atLow, atHigh } = inner;
+  if (inner.kind === "undefined") return inner;
+  const [low, high] = outer.range(inner.low, inner.high);
+  const ends = [
+    { best: outer.number(bestLow), at: atLow },
+    { best: outer.number(bestHigh), at: atHigh },
+  ];
+  const [least, greatest] = outer.falls ? ends.reverse() : ends;
+  const allowed = Math.max(REACHED * (high - low), slack(low, high));
+  const lowAttained = least.best - low <= allowed;
+  const highAttained = high - greatest.best <= allowed;
+  return {
+    ...inner,
+    kind: lowAttained && highAttained ? "attained" : "enclosed",
+    low,
+    high,
+    lowAttained,
+    highAttained,
+    bestLow: least.best,
+    bestHigh: greatest.best,
+    atLow: least.at,
+    atHigh: greatest.at,
+  };
 }

@@ -16,6 +16,14 @@ describe("copperbook values", () => {
   beforeEach(() => (workspace = new Workspace().write("a.calcs.md", NOTE).write("good.calcs.md", "    x = 3 V\n")));
   afterEach(() => workspace.remove());
 
+  it("marks a range that may be too wide", async () => {
+    const lines = "    given a = 1 .. 2\n    given b = 1 .. 2\n    x = floor(100 * a * b) - floor(100 * a * b * b)\n";
+    workspace.write("wide.calcs.md", lines);
+    const { output } = await workspace.run(["values", "wide.calcs.md"]);
+    assert.match(output, /^x .* derived +line 3 +enclosure$/m);
+    assert.match(output, /^a +1 \.\. 1\.5 \.\. 2 +given +line 1$/m);
+  });
+
   it("sets names, values, where they come from and lines in columns", async () => {
     const { output } = await workspace.run(["values", "a.calcs.md"]);
     assert.equal(
