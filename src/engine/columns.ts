@@ -210,7 +210,9 @@ export class ColumnCompiler implements RowScope {
     const name = statement.tree.text(statement.name);
     // A column is called `total` everywhere, and `total(n, x)` with its two arguments is not taken for it.
     if (NATIVES.has(name) && name !== "total") compiler.fail(statement.name, { code: "table.native", column: name });
-    const { role } = statement;
+    const { role, networkWord } = statement;
+    if (networkWord !== undefined)
+      compiler.fail(statement.name, { code: "network.header", column: name, word: networkWord });
     if (role === "result" || role === "second")
       compiler.fail(statement.name, { code: "network.column", column: name, is: role });
     if (names.includes(name))

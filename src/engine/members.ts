@@ -115,7 +115,8 @@ function within(compiler: Compiler, table: Entry, steps: readonly Step[], node: 
   const rows = named ? rowNames(named) : table.type.kind === "table" ? table.type.rows : [];
   const row = rows.indexOf(first.name);
   const isNode = solved?.quantity === "voltage";
-  if (row < 0) return unknown(compiler, table, first, steps.length === 1 ? "column" : isNode ? "node" : "row", rows);
+  if (row < 0)
+    return unknown(compiler, table, first, steps.length === 1 ? "column" : isNode ? "node" : "row", rows, second?.name);
   if (steps.length === 1) return { table, row };
   complainOfRepeated(compiler, table, first, rows, row);
   const ofRow = ofColumn(compiler, table, second, steps.length - 1);
@@ -148,6 +149,7 @@ function unknown(
   step: Step,
   is: "row" | "column" | "node",
   rows: readonly string[],
+  asked?: string,
 ): undefined {
   const columns = compiler.columnsOf(table);
   if (table.note.isTable && columns.length === 0) return compiler.block(table.name ?? "");
@@ -158,6 +160,7 @@ function unknown(
     table: table.name ?? "",
     name: step.name,
     is,
+    ...(asked === undefined ? {} : { asked }),
     ...(suggestion === undefined ? {} : { suggestion }),
     has: has.slice(0, NAMES_SHOWN),
   });

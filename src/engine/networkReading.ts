@@ -1,4 +1,4 @@
-import { isReference, type NetworkColumns } from "../syntax/network";
+import { isReference, networkWord, type NetworkColumns } from "../syntax/network";
 import type { Column, Solved } from "../syntax/statement";
 import { NONE, type Node } from "../syntax/tree";
 import { cellName } from "./columns";
@@ -66,6 +66,7 @@ class NetworkReader {
     for (const row of loops) this.report(rows[row].name, { code: "network.sourceLoop", branch: this.nameOf(row) });
     const branches: Branch[] = [];
     const byRow = read.map((branch, row) => (branch && !loops.has(row) ? branches.push(branch) - 1 : undefined));
+    if (branches.length === rows.length) this.checkFed(branches);
     this.checkReached(nodeCount, branches);
     this.checkDeadEnds(read);
     return { branches, byRow, nodeCount };
@@ -118,6 +119,18 @@ class NetworkReader {
       ...(source === undefined ? {} : { source }),
       ...(load === undefined ? {} : { load }),
     };
+  }
+
+  /** Loads draw from a source; a current that is fed in leads from the reference, and is one as well. */
+  private checkFed(branches: readonly Branch[]): void {
+    const loads = branches.filter(({ load }) => load !== undefined);
+    if (loads.length === 0 || loads.some(({ from }) => from === 0)) return;
+    if (branches.some(({ source }) => source !== undefined)) return;
+    const { table } = this.entry;
+    const column = (table ? this.compiler.columnsOf(table) : []).find((name) =>
+      ["source", "V"].includes(networkWord(name) ?? ""),
+    );
+    this.report(this.statement.name, { code: "network.noSource", ...(column === undefined ? {} : { column }) });
   }
 
   /** Nodes without a way to the reference have no voltage. */

@@ -176,6 +176,8 @@ export type EngineTrouble =
       readonly table: string;
       readonly name: string;
       readonly is: "row" | "column" | "node";
+      /** The column whose cell is asked for, of a row or a node. */
+      readonly asked?: string;
       readonly suggestion?: string;
       /** What the table has of it. */
       readonly has: readonly string[];
@@ -231,6 +233,10 @@ export type EngineTrouble =
       readonly suggestion?: string;
     }
   | { readonly code: "network.tooMeshed"; readonly branches: number }
+  /** Loads and no source; `column` may be meant to be one. */
+  | { readonly code: "network.noSource"; readonly column?: string }
+  /** A table that would be a network if the column were called as the word. */
+  | { readonly code: "network.header"; readonly column: string; readonly word: string }
   /** What is wrong with a computed column in some of its rows. */
   | {
       readonly code: "table.rows";

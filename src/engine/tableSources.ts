@@ -2,7 +2,15 @@ import { CellLines } from "../note/cellLines";
 import type { CsvTable } from "../note/csvTable";
 import { readDataTable, type DataTable } from "../note/dataTable";
 import type { ProseBlock } from "../note/block";
-import { isWritten, networkHeaders, nodeOf, isReference, parseSolved, type NetworkHeaders } from "../syntax/network";
+import {
+  isWritten,
+  networkHeaders,
+  networkWords,
+  nodeOf,
+  isReference,
+  parseSolved,
+  type NetworkHeaders,
+} from "../syntax/network";
 import type { Statement } from "../syntax/statement";
 import { headerName, parseColumn, parseTableHead, type HeadTraits } from "../syntax/table";
 import type { Arena } from "../syntax/tree";
@@ -46,7 +54,9 @@ export function csvSources(table: CsvTable): readonly Source[] {
 /** The head and the columns of a table, each a statement of its own; of a network also what it comes to. */
 function partsOf({ head, columns, rowCount, span }: DataTable, traits: HeadTraits): readonly Source[] {
   const name = foldName(head.line(0).replace(/\s*:$/, ""));
-  const network = networkHeaders(columns.map((lines) => lines.line(0)));
+  const headers = columns.map((lines) => lines.line(0));
+  const network = networkHeaders(headers);
+  const words = networkWords(headers);
   return [
     {
       source: `${TABLE}${JSON.stringify(traits)}\n${head.text}`,
@@ -57,11 +67,12 @@ function partsOf({ head, columns, rowCount, span }: DataTable, traits: HeadTrait
     },
     ...columns.map((lines, i): Source => {
       const role = network?.roles[i];
+      const networkWord = words[i];
+      const more = { ...(role ? { role } : {}), ...(networkWord === undefined ? {} : { networkWord }) };
       return {
-        source: `${TABLE}${name}${role === undefined ? "" : ` ${role}`}\n${lines.text}`,
+        source: `${TABLE}${name}${role === undefined ? "" : ` ${role}`}${networkWord === undefined ? "" : ` as ${networkWord}`}\n${lines.text}`,
         start: span.start,
-        parse: (arena) =>
-          parseColumn(arena, name, lines, { isFile: traits.isFile === true, ...(role ? { role } : {}) }),
+        parse: (arena) => parseColumn(arena, name, lines, { isFile: traits.isFile === true, ...more }),
         lines,
         part: "column",
       };

@@ -62,9 +62,9 @@ import { pieceCount } from "./pieceCount";
 import { pieceItem } from "./pieceItem";
 import { pieceSame } from "./pieceSame";
 import { networkBetween, networkKind, networkResistance } from "./networkBetween";
-import { networkColumn } from "./networkColumn";
+import { networkColumn, networkHeader } from "./networkColumn";
 import { networkDeadEnd, networkEnd, networkFloating, networkReference } from "./networkNodes";
-import { networkSourceLoop, networkTooMeshed } from "./networkSources";
+import { networkNoSource, networkSourceLoop, networkTooMeshed } from "./networkSources";
 import { noteAtMargin } from "./noteAtMargin";
 import { noteAfterParagraph, noteInList } from "./noteTraps";
 import { rangeNoEnd } from "./rangeNoEnd";
@@ -351,6 +351,8 @@ const WORDINGS: { readonly [C in Code]: Wording<C> } = {
   "network.deadEnd": networkDeadEnd,
   "network.sourceLoop": networkSourceLoop,
   "network.tooMeshed": networkTooMeshed,
+  "network.noSource": networkNoSource,
+  "network.header": networkHeader,
   "table.loop": tableLoop,
   "table.partEmpty": tablePartEmpty,
   "table.unknownPart": tableUnknownPart,

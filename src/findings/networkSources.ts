@@ -17,3 +17,16 @@ export const networkTooMeshed: Wording<"network.tooMeshed"> = {
   message: ({ branches }) =>
     `These ${branches} branches are too meshed to be worked out. Join nodes that differ little, or take a part of the network.`,
 };
+
+/** A network with loads and without any source. */
+export const networkNoSource: Wording<"network.noSource"> = {
+  severity: "warning",
+  reference:
+    "The network has loads and nothing that feeds them, so that its voltages are only what they lose on the way. A current that is fed in is a load that leads from the reference.",
+  message: ({ column }) =>
+    `Nothing feeds this network: it has loads and no source. ${
+      column === undefined
+        ? "Give the branch of its supply a voltage in a column `source`, or `V`."
+        : `Is \`${column}\` its source? That column is called \`source\`, or \`V\`.`
+    } A current that is fed in leads from the reference to its node.`,
+};

@@ -74,6 +74,26 @@ export function networkHeaders(headers: readonly string[]): NetworkHeaders | und
   return { roles, from, to, columns, quantities };
 }
 
+/** What a column of a network is called, by what people write: with capitals, or by another sign for a voltage. */
+const MEANT: ReadonlyMap<string, string> = new Map([
+  ...["from", "to", "resistance", "source", "load"].map((name) => [name, name] as const),
+  ["U", "V"],
+]);
+
+/** The name that a column of a network has, where this one is another way to write it. */
+export function networkWord(name: string): string | undefined {
+  const word = MEANT.get(name) ?? MEANT.get(name.toLowerCase());
+  return word === name ? undefined : word;
+}
+
+/** For the headers of a table that is no network, and would be one with other names, these names. */
+export function networkWords(headers: readonly string[]): readonly (string | undefined)[] {
+  if (networkHeaders(headers)) return [];
+  const words = headers.map((header) => networkWord(headerName(header)));
+  const roles = networkHeaders(headers.map((header, i) => words[i] ?? header))?.roles;
+  return roles && !roles.includes("second") ? words : [];
+}
+
 /** A node of this name is the reference, whose voltage is zero: the voltages of all others are against it. */
 export function isReference(node: string): boolean {
   return /^(?:0(?:\s?V)?|gnd|ground)$/i.test(node);

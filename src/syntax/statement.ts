@@ -215,6 +215,8 @@ export interface Column extends Base {
   readonly cells: readonly Node[];
   /** What it is for in a table that is a network. */
   readonly role?: NetworkRole;
+  /** The name with which its table would be a network. */
+  readonly networkWord?: string;
   /** It is not written: it is what the network of its table comes to. */
   readonly solved?: Solved;
 }

@@ -87,11 +87,13 @@ export interface ColumnPlace {
   readonly isFile: boolean;
   /** What it is for in a table that is a network. */
   readonly role?: NetworkRole;
+  /** The name with which its table would be a network. */
+  readonly networkWord?: string;
 }
 
 /** Reads a column of a data table: its header on the first line, then its cells. */
 export function parseColumn(arena: Arena, table: string, source: CellText, place: ColumnPlace): Column {
-  const { role, isFile } = place;
+  const { role, isFile, networkWord } = place;
   const { text, starts, ends } = source;
   cursor.open(arena, text);
   const { name, unit, value, problems } = header(starts[0], ends[0]);
@@ -120,6 +122,7 @@ export function parseColumn(arena: Arena, table: string, source: CellText, place
     kinds: cells.kinds,
     cells: cells.nodes,
     ...(role === undefined ? {} : { role }),
+    ...(networkWord === undefined ? {} : { networkWord }),
   };
 }
 
