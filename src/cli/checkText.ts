@@ -1,4 +1,5 @@
 import { otherChoiceText } from "../phrases/choosing";
+import { fewOf, MOST_INPUTS } from "../phrases/inputTexts";
 import { countedText, decisiveClause, rulePhrase, sizeText, worstInputsOf } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
@@ -136,7 +137,8 @@ class Sheet {
   /** The guesses that are open, those that move a rule most first. */
   private guesses(): string[] {
     return this.record.settleFirst.map(
-      ({ name, shown, reason, line }) => `${name} ${shown || "no value"}, ${reason} (line${NO_BREAK}${line})`,
+      ({ name, shown, reason, line }) =>
+        `${name}${NO_BREAK}${(shown || "no value").replace(/ (?=\S+$)/, NO_BREAK)}, ${reason} (line${NO_BREAK}${line})`,
     );
   }
 
@@ -179,13 +181,18 @@ class Sheet {
 /** Findings that say of a rule what its phrase says. */
 const STATE_CODES: ReadonlySet<string> = new Set(["rule.fails", "rule.failsAtLimits", "rule.undecided"]);
 
-/** A rule in words; of the inputs at the worst point, the phrase names some, and the rest follow here. */
+/** A rule in words; of the inputs at the worst point, the phrase names some, and more follow here. None is torn from its value. */
 function stateOf(rule: RuleOutcome, inputs: readonly string[]): string {
   const phrase = rulePhrase(rule);
   const unnamed = inputs.filter((input) => !phrase.includes(input));
-  if (unnamed.length === 0) return phrase;
-  const together = unnamed.map((input) => input.replaceAll(" ", NO_BREAK));
-  return phrase + (unnamed.length < inputs.length ? ", " : " at ") + together.join(", ");
+  const named = inputs.filter((input) => phrase.includes(input));
+  const bound = named.reduce((text, input) => text.replace(input, inOne(input)), phrase);
+  if (unnamed.length === 0) return bound;
+  return bound + (named.length > 0 ? ", " : " at ") + fewOf(unnamed.map(inOne), MOST_INPUTS - named.length);
+}
+
+function inOne(words: string): string {
+  return words.replaceAll(" ", NO_BREAK);
 }
 
 function isSaid(text: string): boolean {

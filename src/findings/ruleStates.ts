@@ -1,5 +1,6 @@
 import { buildsText } from "../phrases/builds";
 import { quotedCondition } from "../phrases/condition";
+import { fewOf, MOST_INPUTS } from "../phrases/inputTexts";
 import { statedSides } from "../phrases/toldApart";
 import { decisiveClause, rowsText, sizeText, worstBuild, worstInputs, worstInputsOf } from "../phrases/rule";
 import type { InSlices } from "../engine/slices";
@@ -62,7 +63,7 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
     const inputs = worstInputs(clause).filter(
       (input) => !stated.some((side) => side.startsWith(`${firstWord(input)} is `)),
     );
-    const worst = inputs.length > 0 && inputs.length <= MOST_INPUTS ? `, at worst where ${listed(inputs)}` : "";
+    const worst = inputs.length > 0 ? `, at worst where ${listed(inputs)}` : "";
     if (stated.length > 0) parts.push(`${stated.join(", and ")}${worst}.`);
   } else {
     const inputs = worstInputsOf(rule);
@@ -75,11 +76,9 @@ function firstWord(text: string): string {
   return text.slice(0, text.indexOf(" "));
 }
 
-/** More inputs than this are not read in a sentence; the hover has them. */
-const MOST_INPUTS = 6;
-
 function listed(parts: readonly string[]): string {
-  return parts.length === 1 ? parts[0] : `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}`;
+  if (parts.length === 1 || parts.length > MOST_INPUTS) return fewOf(parts);
+  return `${parts.slice(0, -1).join(", ")} and ${parts[parts.length - 1]}`;
 }
 
 function commentOf({ statement: { comment } }: Row): readonly string[] {

@@ -14,7 +14,8 @@ import { measurementText, originText } from "./origin";
 import { piecesText } from "./pieces";
 import { nominalText, quantityLine } from "./quantityLine";
 import { substituted } from "./substitution";
-import { extentText, inputsAt } from "./value";
+import { inputTexts } from "./inputTexts";
+import { extentText, inputsAtEnd } from "./value";
 
 /** Inputs, uses and list members that are named; the rest are counted. */
 const MOST_NAMED = 8;
@@ -154,7 +155,7 @@ function uncertainty(
 function limitsText(extent: Extent, outcome: QuantityOutcome): string {
   const { standing, pushes, low, high, found } = extent;
   if (extent.isPending) return "";
-  const [highest, lowest] = [inputsAt(extent, "high"), inputsAt(extent, "low")];
+  const [highest, lowest] = [inputTexts(inputsAtEnd(extent, "high")), inputTexts(inputsAtEnd(extent, "low"))];
   const at = highest.length === 0 ? "" : `Highest at ${escaped(named(highest))}  \nLowest at ${escaped(named(lowest))}`;
   if (standing === "enclosed") {
     const bounds = "The range is an enclosure: the values lie inside it, and may not reach its ends.";

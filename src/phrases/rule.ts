@@ -4,7 +4,8 @@ import { worstCaseFactor } from "../engine/literalShapes";
 import type { ClauseOutcome, InputAt, RuleOutcome } from "../engine/outcome";
 import { buildsText } from "./builds";
 import { digitsToTell } from "./toldApart";
-import { inputsAtEnd, inputText, numberText } from "./value";
+import { fewOf, inputTexts } from "./inputTexts";
+import { inputsAtEnd, numberText } from "./value";
 
 /** What is to spare is judged at a glance; more digits would be read as exact. */
 const ROOM_DIGITS = 3;
@@ -108,10 +109,9 @@ export function worstInputsAt({ relation, margin, state, failsAt }: ClauseOutcom
   return inputsAtEnd(margin, isUpper ? "high" : "low");
 }
 
-/** The same in words: `supply 25.2 V`, `V_f 2.8 V`. */
+/** The same in words: `supply 25.2 V`, `V_f 2.8 V`, those that are alike told once. */
 export function worstInputs(clause: ClauseOutcome): readonly string[] {
-  const digits = digitsToTell(clause);
-  return worstInputsAt(clause).map((input) => inputText(input, digits));
+  return inputTexts(worstInputsAt(clause), digitsToTell(clause));
 }
 
 /** The inputs at the point where the comparison that decides a rule is worst, or its condition is false. */
@@ -130,7 +130,7 @@ export function countedText(clause: ClauseOutcome): string {
     const factor = Number(worstCaseFactor(input.spread).toPrecision(3));
     if (factor > 0) byFactor.set(factor, [...(byFactor.get(factor) ?? []), input.name]);
   }
-  const parts = [...byFactor].map(([factor, names]) => `${names.join(", ")} to ± ${factor}`);
+  const parts = [...byFactor].map(([factor, names]) => `${fewOf([...new Set(names)])} to ± ${factor}`);
   return parts.length === 0 ? "" : `The worst case counts ${parts.join(", ")} standard uncertainties`;
 }
 

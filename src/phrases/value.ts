@@ -55,11 +55,6 @@ export function inputsAtEnd({ pushes, found }: Extent, end: "low" | "high"): rea
   }));
 }
 
-/** The same in words, each input with its value there. */
-export function inputsAt(extent: Extent, end: "low" | "high"): readonly string[] {
-  return inputsAtEnd(extent, end).map((input) => inputText(input));
-}
-
 function truthText(value: boolean | undefined): string {
   return value === undefined ? "open" : value ? "true" : "false";
 }

@@ -74,6 +74,17 @@ describe("copperbook check", () => {
     assert.match(output, /\n {2}closest rule +must I <= 9\.5 A, 5\.3 % to spare {2}\(line 3\)\n/);
   });
 
+  it("names a handful of the inputs at the worst point, says how many more there are, and tears none from its value", async () => {
+    const rows = Array.from({ length: 300 }, (_, i) => `| r${i} | 10 V ± 5 % |\n`).join("");
+    workspace.write("a.calcs.md", `| t: | a |\n| - | - |\n${rows}\n    must sum(t.a) <= 3000 V\n`);
+    const { output } = await workspace.run(["check"]);
+    const [entry] = /fails at the limits[^╷]*/.exec(output) ?? [""];
+    assert.match(entry, /^fails at the limits, .* 5 % short at\n? *t\.r0\.a 10\.5 V, t\.r1\.a 10\.5 V,/);
+    assert.equal(entry.match(/t\.r\d+\.a 10\.5 V/g)?.length, 6, entry);
+    assert.match(entry, / and 294\s+more\n/);
+    assert.doesNotMatch(entry, /\.a\n/);
+  });
+
   it("lists the rules that hold where that is asked for, with what is to spare", async () => {
     workspace.write(
       "a.calcs.md",

@@ -1,5 +1,6 @@
 import assert from "node:assert/strict";
-import { extentText, inputsAt } from "../../src/phrases/value";
+import { inputTexts } from "../../src/phrases/inputTexts";
+import { extentText, inputsAtEnd } from "../../src/phrases/value";
 import { rulePhrase } from "../../src/phrases/rule";
 import { openNotes } from "../notation";
 
@@ -35,8 +36,8 @@ describe("a quantity that an input reaches by several ways", () => {
   it("names the inputs at its ends", () => {
     const outcome = last("    I = V_in / R\n    x = I^2 * R\n");
     assert.ok(outcome.kind === "quantity");
-    assert.deepEqual(inputsAt(outcome.values[0], "high"), ["V_in 15 V", "R 99 Ω"]);
-    assert.deepEqual(inputsAt(outcome.values[0], "low"), ["V_in 9 V", "R 101 Ω"]);
+    assert.deepEqual(inputTexts(inputsAtEnd(outcome.values[0], "high")), ["V_in 15 V", "R 99 Ω"]);
+    assert.deepEqual(inputTexts(inputsAtEnd(outcome.values[0], "low")), ["V_in 9 V", "R 101 Ω"]);
   });
 
   it("has its rules decided", () => {

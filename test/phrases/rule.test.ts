@@ -53,6 +53,26 @@ describe("a rule in words", () => {
     );
   });
 
+  it("tells inputs that are alike together, at the worst point", () => {
+    assert.deepEqual(
+      phrases(`    given contact = 10 .. 20 .. 40 mΩ each
+    given V_f = 2.2 .. 2.5 .. 2.8 V each
+    must contact + another contact + another contact <= 100 mΩ
+    must contact + another contact + another contact - another contact <= 80 mΩ
+    must total(3, V_f) + total(3, V_f) <= 16 V
+    must total(3, V_f) <= 8 V
+    must 10 V ± 2 % + 10 V ± 2 % <= 20.3 V
+`).map((phrase) => phrase.replace(/^.* at /, "")),
+      [
+        "every contact 40 mΩ",
+        "3 × contact 40 mΩ, another contact 10 mΩ",
+        "every V_f 2.8 V",
+        "each V_f 2.8 V",
+        "2 × 10.2 V of 10 V ± 2 %",
+      ],
+    );
+  });
+
   describe("with a share of builds", () => {
     it("tells what the worst build is short apart from it", () => {
       const [kept, short] = phrases(
