@@ -67,7 +67,7 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
     if (stated.length > 0) parts.push(`${stated.join(", and ")}${worst}.`);
   } else {
     const inputs = worstInputsOf(rule);
-    if (inputs.length > 0 && inputs.length <= MOST_INPUTS) parts.push(`It is false where ${listed(inputs)}.`);
+    if (inputs.length > 0) parts.push(`It is false where ${listed(inputs)}.`);
   }
   return [...parts, ...commentOf(row)].join(" ");
 }

@@ -117,7 +117,7 @@ export function worstInputs(clause: ClauseOutcome): readonly string[] {
 /** The inputs at the point where the comparison that decides a rule is worst, or its condition is false. */
 export function worstInputsOf(rule: RuleOutcome): readonly string[] {
   const clause = decisiveClause(rule);
-  return clause ? worstInputs(clause) : (rule.failsAt ?? []).map((input) => inputText(input));
+  return clause ? worstInputs(clause) : inputTexts(rule.failsAt ?? []);
 }
 
 /**
