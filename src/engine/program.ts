@@ -559,11 +559,11 @@ export class Program {
     this.slots.giveBack(entry.results);
     this.slots.giveBack(entry.checked);
     entry.code = entry.results = entry.checked = NO_RUN;
-    if (entry.type.kind !== "none") entry.typeChanged = this.revision;
+    // Who calls a function compiles its body, of whatever type it is.
+    if (entry.type.kind !== "none" || entry.statement.kind === "function") entry.typeChanged = this.revision;
     entry.adopt(without(problem));
     entry.differs = false;
-    entry.builds = undefined;
-    entry.found = undefined;
+    entry.builds = entry.found = undefined;
     this.remaining.drop(entry);
     // Whatever becomes of the circle, its members are compiled again: they have no code, and a problem that may be gone.
     entry.stale = true;

@@ -56,4 +56,19 @@ describe("a circle of definitions", () => {
     assert.ok(d.kind === "quantity" && d.values.length === 0 && d.blockedBy === "c0" && d.problems.length === 0);
     assert.ok(e.kind === "quantity" && e.values[0].nominal === 3);
   });
+
+  it("of functions has its callers look again at what a body mentions", () => {
+    const circle = "    a(V [V]) = b(x)\n    b(x [V]) = a(x)\n    k = a(3 V)\n";
+    const given = "    x = 3 V\n";
+    for (const [before, after] of [
+      [circle, given + circle],
+      [given + circle, circle],
+    ]) {
+      const { program } = openNotes(before);
+      program.setText("note.calcs.md", after);
+      program.settle();
+      const problems = (of: typeof program) => of.snapshot("note.calcs.md")!.find("k")!.outcome.problems;
+      assert.deepEqual(problems(program), problems(openNotes(after).program));
+    }
+  });
 });
