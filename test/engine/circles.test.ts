@@ -68,7 +68,10 @@ describe("a circle of definitions", () => {
       program.setText("note.calcs.md", after);
       program.settle();
       const codes = (of: typeof program) =>
-        of.snapshot("note.calcs.md")!.find("k")!.outcome.problems.map(({ code }) => code);
+        of
+          .snapshot("note.calcs.md")!
+          .find("k")!
+          .outcome.problems.map(({ code }) => code);
       assert.deepEqual(codes(program), codes(openNotes(after).program));
     }
   });
