@@ -121,6 +121,7 @@ async function meantText(named: string, currentFolder: string): Promise<string> 
   // The endings are alike anyhow, and would make short names look as if they were.
   const byName = new Map(notes.map(({ name }) => [withoutEnding(name), name]));
   const meant = byName.get(typed) ?? byName.get(nearestName(byName.keys(), typed) ?? "");
+  if (meant === basename(path)) return " It is a link, and what it leads to is gone.";
   return meant === undefined ? "" : ` Did you mean ${named.slice(0, named.length - basename(path).length)}${meant}?`;
 }
 

@@ -61,9 +61,13 @@ function whole(value: number): number {
  */
 function limitsOf(compiler: Compiler, nodes: readonly Node[]): Limits | undefined {
   const { tree } = compiler;
-  const refuse = (node: Node, reason: (EngineTrouble & { code: "counter.limits" })["reason"]) =>
-    compiler.fail(node, { code: "counter.limits", text: compiler.text(node), reason });
+  const refuse = (node: Node, reason: (EngineTrouble & { code: "counter.limits" })["reason"], value?: number) => {
+    const isFormula = value !== undefined && tree.kind(node) !== Kind.Literal;
+    const broken = isFormula ? { broken: { text: compiler.text(node), value } } : {};
+    return compiler.fail(node, { code: "counter.limits", text: between, reason, ...broken });
+  };
   const [first, last = first] = nodes;
+  const between = first === last ? compiler.text(first) : `${compiler.text(first)} .. ${compiler.text(last)}`;
   const found: number[] = [];
   for (const node of nodes) {
     if (tree.kind(node) === Kind.Missing) return undefined;
@@ -85,7 +89,9 @@ function limitsOf(compiler: Compiler, nodes: readonly Node[]): Limits | undefine
     }
   }
   const [low, high = low] = found;
-  if (found.length !== 2 || !Number.isInteger(low) || !Number.isInteger(high)) return refuse(first, "not whole");
+  if (found.length !== 2) return refuse(first, "not whole");
+  if (!Number.isInteger(low)) return refuse(first, "not whole", low);
+  if (!Number.isInteger(high)) return refuse(last, "not whole", high);
   if (low > high) return refuse(last, "none");
   if (high - low >= MOST_TERMS) return refuse(last, "too many");
   return { low, high };

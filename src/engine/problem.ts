@@ -261,6 +261,8 @@ export type EngineTrouble =
       readonly code: "counter.limits";
       readonly text: string;
       readonly reason: "not whole" | "not certain" | "none" | "too many";
+      /** Of a limit that is not a whole number: its formula, and what that comes to. */
+      readonly broken?: { readonly text: string; readonly value: number };
     }
   | {
       readonly code: "lookup.keys";

@@ -1,4 +1,6 @@
 import { MOST_TERMS } from "../engine/counters";
+import { RATIO } from "../quantity/dimension";
+import { showNumber } from "../quantity/display";
 import { shortened } from "../phrases/side";
 import type { Wording } from "./finding";
 
@@ -7,7 +9,10 @@ export const counterLimits: Wording<"counter.limits"> = {
   severity: "error",
   reference:
     "A counter runs from one whole number to another that is not less. Both are certain: numbers, quantities without a range, and `size(…)`. It has no more than a thousand terms.",
-  message: ({ text, reason }) => `The counter cannot run over \`${shortened(text)}\`: ${REASONS[reason]}`,
+  message: ({ text, reason, broken }) => {
+    const value = broken ? `, where \`${shortened(broken.text)}\` is ${showNumber(broken.value, RATIO)}` : "";
+    return `The counter cannot run over \`${shortened(text)}\`${value}: ${REASONS[reason]}`;
+  },
 };
 
 const REASONS = {

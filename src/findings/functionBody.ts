@@ -14,6 +14,9 @@ export function functionBody(
     message: ({ name, problem, within }, { row, context }) => {
       const home = within.path === context.snapshot.path ? context.snapshot : context.other(within.path);
       const place = home?.rowOf(within.statement);
+      // The signature is that of a function which this note never calls.
+      if (problem.code === "function.arguments")
+        return `In ${name}(…), ${lineText(within, context)}: \`${problem.name}\` ${problem.reason}.`;
       const inside =
         place && home ? message(problem, place, { ...context, snapshot: home }) : message(problem, row, context);
       return `In ${name}(…), ${lineText(within, context)}: ${inside}`;

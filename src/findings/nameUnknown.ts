@@ -32,6 +32,9 @@ export const nameUnknown: Wording<"name.unknown"> = {
     if (dot > 0 && findName(name.slice(0, dot), context)) return notInOtherNote(name, dot, context);
     const usual = usualName(problem, row);
     if (usual !== undefined) return `\`${name}\` is not defined. ${usual.says}`;
+    const series = seriesAsArgument(problem, row);
+    if (series !== undefined)
+      return `\`${name}\` is a series. As an argument its name stands in quotes: \`${series}\`.`;
     if ((SERIES_NAMES as readonly string[]).includes(name.toUpperCase()))
       return `\`${name.toUpperCase()}\` is a series. A value is chosen from it: \`choose 620 Ω from ${name.toUpperCase()}\`.`;
     if (/^E\d+$/.test(name)) return `\`${name}\` is no series: the series are ${SERIES_NAMES.join(", ")}.`;
@@ -42,6 +45,8 @@ export const nameUnknown: Wording<"name.unknown"> = {
       return `\`${name}\` is a unit, and a unit belongs to a number. Write \`${withNumber(name, span, row).shown}\`, or define a quantity of that name.`;
     if (isChapter(name))
       return `\`${name}\` is a chapter of the handbook, and a quantity is wanted here. Its functions are called by \`${name}.NAME(…)\`.`;
+    if (row.statement.kind === "measured" && span.start > row.statement.tree.start(row.statement.name))
+      return `\`${name}\` is a condition of the measurement and not defined in this note. Define it, or leave the condition out.`;
     if (row.statement.kind === "measured")
       return `\`${name}\` is measured and not defined. Define it, so that the measurement can be compared.`;
     if (isCalledAt(span, row))
@@ -54,6 +59,8 @@ export const nameUnknown: Wording<"name.unknown"> = {
     if (usual !== undefined) return rewritings({ span, rewritten: usual.texts }, row);
     if (suggestion !== undefined)
       return [{ title: `Write ${suggestion}`, edits: [replaceIn(row, span, suggestion)], isPreferred: true }];
+    const series = seriesAsArgument(problem, row);
+    if (series !== undefined) return [{ title: `Write ${series}`, edits: [replaceIn(row, span, series)] }];
     const number = withNumber(name, span, row);
     const fixes: Fix[] = isUnit
       ? [{ title: `Write ${number.shown}`, edits: [replaceIn(row, number.span, number.text)] }]
@@ -67,6 +74,14 @@ export const nameUnknown: Wording<"name.unknown"> = {
 function usualName({ name, suggestion, span }: ProblemOf<"name.unknown">, row: Row): OtherName | undefined {
   const isOurs = suggestion === undefined || NATIVES.has(suggestion);
   return isOurs ? otherName(name, isCalledAt(span, row)) : undefined;
+}
+
+/** `series.closest(148 Ω, E12)`: the series in quotes, where it is an argument by itself. */
+function seriesAsArgument({ name, span }: ProblemOf<"name.unknown">, { statement: { text } }: Row): string | undefined {
+  if (!(SERIES_NAMES as readonly string[]).includes(name.toUpperCase())) return undefined;
+  const isBetween =
+    /[\p{L}\d_]\([^()]*$/u.test(text.slice(0, span.start)) && /[(,]\s*$/.test(text.slice(0, span.start));
+  return isBetween && /^\s*[,)]/.test(text.slice(span.end)) ? `"${name.toUpperCase()}"` : undefined;
 }
 
 function isCalledAt({ end }: Span, { statement }: Row): boolean {

@@ -1,6 +1,7 @@
 import { NATIVES } from "../engine/natives";
 import { CHAPTERS } from "../engine/handbook";
 import type { NameKind } from "../engine/problem";
+import { findName, type Scope } from "../phrases/side";
 import type { Wording } from "./finding";
 import { replaceIn } from "./fixing";
 
@@ -9,10 +10,13 @@ export const nameWrongKind: Wording<"name.wrongKind"> = {
   severity: "error",
   reference:
     "The name is of another kind than its place needs: a function is called with brackets, a counted unit belongs to a number, another note gives quantities by `NAME.quantity`.",
-  message: ({ name, is, wanted, span }, { row }) => {
+  message: ({ name, is, wanted, span }, { row, context }) => {
     if (wanted === "function")
       return `\`${name}\` is ${KINDS[is]} and cannot be called.${is === "quantity" ? " To multiply write `*`." : ""}`;
-    if (wanted === "note") return withoutMembers(name, is, row.statement.text.slice(span.end));
+    if (wanted === "note") {
+      const behind = row.statement.text.slice(span.end);
+      return oneOfList(name, behind, context) ?? withoutMembers(name, is, behind);
+    }
     if (wanted === "counted unit") return `\`${name}\` is ${KINDS[is]}; only counted units are dropped by \`without\`.`;
     return `\`${name}\` is ${KINDS[is]}, and a quantity is wanted here. ${WAYS_OUT[is](name)}`;
   },
@@ -25,6 +29,21 @@ export const nameWrongKind: Wording<"name.wrongKind"> = {
     return [{ title: `Write ${name} * (…)`, edits: [replaceIn(row, gap, " * ")] }];
   },
 };
+
+/** `list[2]`: a member is looked up by its number. */
+function oneOfList(name: string, behind: string, scope: Scope): string | undefined {
+  const number = /^\s*\[\s*(\d+)\s*\]/.exec(behind)?.[1];
+  const outcome = findName(name, scope)?.outcome;
+  if (number === undefined || outcome?.kind !== "quantity" || outcome.values.length < 2) return undefined;
+  const { length } = outcome.values;
+  const plain = `\`${name}\` is a list of ${length}, and its members have no names.`;
+  if (Number(number) < 1 || Number(number) > length || length > MOST_NUMBERED) return `${plain} ${ONE_OF_A_LIST}`;
+  const numbers = Array.from({ length }, (_, i) => i + 1).join(", ");
+  return `${plain} By its number one is looked up: \`lookup(${number}, [${numbers}], ${name})\`.`;
+}
+
+/** Members of a list whose numbers are written out. */
+const MOST_NUMBERED = 12;
 
 /** `v.x`, `list[1]`: what a dot and an index are for, and what is there instead. */
 function withoutMembers(name: string, is: NameKind, behind: string): string {

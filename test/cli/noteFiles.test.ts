@@ -79,6 +79,7 @@ describe("finding notes", () => {
 
   it("names what is there by nearly the name that was typed", async () => {
     workspace.write("boards/lamp.calcs.md", "").write("boards/lamp.md", "").write("boards/mains.calcs.md", "");
+    symlinkSync("gone.calcs.md", join(workspace.folder, "boards/link.calcs.md"));
     const missing = "cannot be read: there is no such file or folder.";
     const tries: readonly [named: string, meant: string][] = [
       ["boards/lamp", " Did you mean boards/lamp.calcs.md?"],
@@ -87,6 +88,7 @@ describe("finding notes", () => {
       ["boards/lamp.calcs.md:3", " Did you mean boards/lamp.calcs.md?"],
       ["borads", " Did you mean boards?"],
       ["boards/*.calcs.md", " Name the folder: all notes in it are found."],
+      ["boards/link.calcs.md", " It is a link, and what it leads to is gone."],
       ["boards/other.calcs.md", ""],
       ["nowhere/lamp.calcs.md", ""],
     ];

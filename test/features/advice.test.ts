@@ -39,6 +39,7 @@ describe("a guess", () => {
     );
     assert.deepEqual(titles('assume ¦a = 1 V from "sheet"'), []);
     assert.deepEqual(titles("assume a = ¦1 V"), []);
+    assert.equal(offered('assume ¦a = 1 V from ""\nb = a')[0].after, '    assume a = 1 V from "source"\n    b = a');
     assert.deepEqual(titles("assume ¦a = 1 V\nmeasured a = 1 V ± 0.1 V instead"), ['Give its source: from "…"']);
   });
 });
