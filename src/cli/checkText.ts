@@ -1,6 +1,6 @@
 import { otherChoiceText } from "../phrases/choosing";
 import { fewOf, MOST_INPUTS } from "../phrases/inputTexts";
-import { countedText, decisiveClause, rulePhrase, sizeText, worstInputsOf } from "../phrases/rule";
+import { bandText, countedText, decisiveClause, rulePhrase, sizeText, worstInputsOf } from "../phrases/rule";
 import { ruleLine } from "../phrases/ruleLine";
 import type { Finding, NoteRecord, Service, Snapshot } from "../service";
 import { statedSides } from "../phrases/toldApart";
@@ -92,6 +92,7 @@ class Sheet {
         // What is drawn need not be said.
         clause && !line ? statedSides(clause).join(", and ") : "",
         clause ? countedText(clause) : "",
+        clause ? bandText(clause) : "",
         this.otherChoice(row, rule),
       ]
         .filter(isSaid)

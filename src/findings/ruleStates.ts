@@ -2,7 +2,7 @@ import { buildsText } from "../phrases/builds";
 import { quotedCondition } from "../phrases/condition";
 import { fewOf, MOST_INPUTS } from "../phrases/inputTexts";
 import { statedSides } from "../phrases/toldApart";
-import { decisiveClause, rowsText, sizeText, worstBuild, worstInputs, worstInputsOf } from "../phrases/rule";
+import { bandText, decisiveClause, rowsText, sizeText, worstBuild, worstInputs, worstInputsOf } from "../phrases/rule";
 import type { InSlices } from "../engine/slices";
 import type { Row } from "../engine/snapshot";
 import { chooseForRule } from "../phrases/choosing";
@@ -55,10 +55,9 @@ function sentences({ rule }: RuleProblem, { row }: Site<State>, state: string): 
   const parts = [
     `\`${quotedCondition(row)}\` ${state}${rows ? ` in ${rows}` : ""}${builds ? `, ${builds}` : ""}${size ? `, ${worstBuild(rule)}${size}` : ""}.`,
   ];
-  if (clause && clause.relation === "=" && /±|\+\/-|\.\./.test(clause.rightText)) {
-    const band = `${clause.leftText} inside ${clause.rightText}`;
-    parts.push(`\`=\` asks for every value between the limits at once. For a band write \`${band}\`.`);
-  } else if (clause) {
+  const band = clause && bandText(clause);
+  if (band) parts.push(band);
+  else if (clause) {
     const stated = statedSides(clause);
     const inputs = worstInputs(clause).filter(
       (input) => !stated.some((side) => side.startsWith(`${firstWord(input)} is `)),

@@ -134,6 +134,13 @@ export function countedText(clause: ClauseOutcome): string {
   return parts.length === 0 ? "" : `The worst case counts ${parts.join(", ")} standard uncertainties`;
 }
 
+/** Of `=` with limits, that a band is written by another word; empty of all others. */
+export function bandText({ relation, leftText, rightText }: ClauseOutcome): string {
+  if (relation !== "=" || !/±|\+\/-|\.\./.test(rightText)) return "";
+  const band = `${leftText} inside ${rightText}`;
+  return `\`=\` asks for every value between the limits at once. For a band write \`${band}\`.`;
+}
+
 /** The one with the least to spare first: by the share of its limit, and by what it is in units where there is no such share. */
 function byCloseness(a: ClauseOutcome, b: ClauseOutcome): number {
   return compared(closeness(a), closeness(b)) || compared(a.room ?? Infinity, b.room ?? Infinity);

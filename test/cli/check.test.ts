@@ -74,6 +74,14 @@ describe("copperbook check", () => {
     assert.match(output, /\n {2}closest rule +must I <= 9\.5 A, 5\.3 % to spare {2}\(line 3\)\n/);
   });
 
+  it("says how a band is written where one is asked for by =", async () => {
+    workspace.write("a.calcs.md", "    given a = 3 V ± 1 %\n    must a = 3 V ± 10 %\n    must a = 3 V\n");
+    const { output } = await workspace.run(["check"]);
+    const asked = /`=` asks for every value between the limits at once\. For a band write\s+`a inside 3 V ± 10 %`\.\n/;
+    assert.match(output, asked);
+    assert.equal(output.match(/For a band/g)?.length, 1, "Only of limits is a band made.");
+  });
+
   it("names a handful of the inputs at the worst point, says how many more there are, and tears none from its value", async () => {
     const rows = Array.from({ length: 300 }, (_, i) => `| r${i} | 10 V ± 5 % |\n`).join("");
     workspace.write("a.calcs.md", `| t: | a |\n| - | - |\n${rows}\n    must sum(t.a) <= 3000 V\n`);
