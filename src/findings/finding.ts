@@ -44,19 +44,23 @@ export type AnyProblem =
   Problem | FileProblem | LostFileProblem | RuleProblem | CautionProblem | AcceptProblem | TextProblem;
 export type Code = AnyProblem["code"];
 
-/** The first of what is wrong in a table that is a file. The span is that of its path in the `use` statement. */
+/** What is wrong in a table that is a file. The span is that of its path in the `use` statement. */
 export interface FileProblem {
   readonly code: "table.file";
   readonly span: Span;
   readonly path: string;
+  /** All of it, by line. */
+  readonly places: readonly FilePlace[];
+}
+
+/** Where something is wrong in a table that is a file. */
+export interface FilePlace {
   readonly problem: Problem;
   /** The part of the table that it is in. */
   readonly inRow: Row;
   /** From 1. */
   readonly line: number;
   readonly column?: string;
-  /** How many others there are. */
-  readonly left: number;
 }
 
 /** A table that is a file has nothing in it, or characters that could not be read. The span is that of its path in the `use` statement. */

@@ -137,7 +137,7 @@ function explainedRows(context: FindingContext, isError: (problem: Problem) => b
   );
 }
 
-/** What is wrong with a table that is a file, where the file is used: what could not be read of it, and the first slip in it. */
+/** What is wrong with a table that is a file, where the file is used: what could not be read of it, and the slips in it. */
 function fileProblems(row: Row, context: FindingContext): readonly Found[] {
   const { statement, outcome } = row;
   if (statement.kind !== "use" || outcome.kind !== "use" || !isTableFile(outcome.path)) return [];
@@ -150,13 +150,19 @@ function fileProblems(row: Row, context: FindingContext): readonly Found[] {
   const lost = file.text.split("\uFFFD").length - 1;
   const unreadable: readonly Found[] =
     lost > 0 ? [{ row, problem: { ...place, code: "table.notUtf8", count: lost } }] : [];
-  const all = file.rows.flatMap((inRow) => problemsOf(inRow).map((problem) => ({ inRow, problem })));
+  const isSaid = (problem: Problem) =>
+    problem.code === "table.emptyCell" && isLeftOut(problem.row, problem.column, file);
+  const all = file.rows.flatMap((inRow) =>
+    problemsOf(inRow).flatMap((problem) => (isSaid(problem) ? [] : [{ inRow, problem }])),
+  );
   if (all.length === 0) return unreadable;
-  const [{ inRow, problem }] = all;
-  const line = file.lines.lineAt(file.spanOf(inRow, problem.span).start) + 1;
-  const column = inRow.outcome.kind === "column" ? { column: inRow.outcome.name.split(".")[1] } : {};
-  const left = all.length - 1;
-  return [...unreadable, { row, problem: { ...place, code: "table.file", problem, inRow, line, ...column, left } }];
+  const places = all.map(({ inRow, problem }) => {
+    const line = file.lines.lineAt(file.spanOf(inRow, problem.span).start) + 1;
+    const column = inRow.outcome.kind === "column" ? { column: inRow.outcome.name.split(".")[1] } : {};
+    return { inRow, problem, line, ...column };
+  });
+  places.sort((a, b) => a.line - b.line);
+  return [...unreadable, { row, problem: { ...place, code: "table.file", places } }];
 }
 
 function ruleProblem(row: Row, explained: ReadonlySet<Row>): Found | undefined {

@@ -12,7 +12,7 @@ export const tableRagged: Wording<"table.ragged"> = {
       ? "A field with a separator in it stands in quotes."
       : "A pipe inside a cell is written `\\|`.";
     return cells > columns
-      ? `${name} has ${cells} cells under ${columns} headers: what is too much is not read. ${inside}`
+      ? `${name} has ${cells} cells under ${columns === 1 ? "one header" : `${columns} headers`}: what is too much is not read. ${inside}`
       : `${name} has ${cells} of ${columns} cells. Write the others, if only empty, so that none stands in the wrong column.`;
   },
 };

@@ -60,10 +60,13 @@ describe("a CSV file", () => {
 
   it("tells what is wrong in it where it is used", async () => {
     assert.deepEqual(await told('part,qty\nbar,3\n"lens,4\nclip,5\n'), [
-      "table.file: Line 3: A field opens here with a quotation mark that nothing closes: the rest of the file is read as part of it. Inside quotes a mark is written twice. 2 other things are wrong in it.",
+      "table.file: Line 3: A field opens here with a quotation mark that nothing closes: the rest of the file is read as part of it. Inside quotes a mark is written twice. One other thing is wrong in it.",
     ]);
     assert.deepEqual(await told("part,qty\nbar,3\nlens,4,5\n"), [
       "table.file: Line 3: `lens` has 3 cells under 2 headers: what is too much is not read. A field with a separator in it stands in quotes.",
+    ]);
+    assert.deepEqual(await told("part,qty\nbar,3 Vx,1\nlens,4\nclip,,\nknob\nfoot\n"), [
+      "table.file: Line 2: `bar` has 3 cells under 2 headers: what is too much is not read. A field with a separator in it stands in quotes. Line 2, `qty`: `Vx` is no unit. If it is something that is counted, say so: `items Vx`. Line 4: `clip` has 3 cells under 2 headers: what is too much is not read. A field with a separator in it stands in quotes. 2 other things are wrong in it, on lines 5 and 6.",
     ]);
     assert.deepEqual(await told("part,qty\nbar,3 V\nlens,4 Vx\n", "x = sum(parts.qty)"), [
       "table.file: Line 3, `qty`: `Vx` is no unit. If it is something that is counted, say so: `items Vx`.",
