@@ -66,6 +66,12 @@ describe("a network in the editor", () => {
     assert.ok(!labels("bar.J1.¦").includes("supply"));
   });
 
+  it("tells in hover for how long a load draws its current while something is open", () => {
+    const { text, offset } = marked(NOTE.replace("v = bar.N2.voltage", "v = min(with_¦open(bar.B2.supply))"));
+    const said = holding({ [PATH]: text }).hover(PATH, offset)?.markdown ?? "";
+    assert.match(said, /a load draws its current, or feeds it, as long as a source of voltage is in a loop with it/);
+  });
+
   it("does not rename what nobody wrote", () => {
     assert.equal(holding({ [PATH]: NOTE }).renameSpan(PATH, at("voltage", 2)), undefined);
   });
