@@ -1,4 +1,5 @@
 import type { Cone } from "./cone";
+import { CONE_OPERATIONS } from "./coneOperations";
 import type { Correlation } from "./correlation";
 import { coverageFactor } from "./coverageFactor";
 import { withEveryPiece } from "./everyPiece";
@@ -84,7 +85,7 @@ export interface Shares {
  * point, to which first-order terms and squares of the second (JCGM 100, 5.1.2, note) add; they are differences of the
  * derivatives over one standard uncertainty to either side, within the limits. With correlations the whole is the first
  * order, and an input's share is what it and its half of the covariances bring, which may be negative.
- * Undefined where nothing varies, or there is no standard uncertainty.
+ * Undefined where nothing varies, there is no standard uncertainty, or correlated inputs bend more than they slope.
  * @param toSecondOrder costs two sweeps an input; without it the whole is the first order.
  */
 export function sharesOfVariance(
@@ -97,7 +98,10 @@ export function sharesOfVariance(
   if (first.standardUncertainty === undefined) return undefined;
   const signed = first.derivatives.map((derivative, i) => Math.sign(derivative) * first.parts[i]);
   const parts = varianceParts(signed, correlations);
-  const interactions = correlations.length > 0 || !toSecondOrder ? 0 : secondOrderVariance(cone, spreads);
+  const bent = toSecondOrder ? secondOrderVariance(cone, spreads) : 0;
+  // What curvature adds to correlated inputs is not known; where it may be most of the whole, there are no shares.
+  if (correlations.length > 0 && bent > sumOf(parts)) return undefined;
+  const interactions = correlations.length > 0 ? 0 : bent;
   const whole = sumOf(parts) + interactions;
   if (!(whole > 0)) return undefined;
   return { ofInputs: Array.from(parts, (part) => part / whole), interactions: interactions / whole };
@@ -192,10 +196,21 @@ const MOST_TRIED = 64;
 
 /**
  * Whether a result varies from build to build although it has no slope at the nominal point, by inputs one by one or all
- * together: then first order says nothing of it. So it is with x² about zero, |x| at its kink, and what is rounded.
+ * together, or as its range says: then first order says nothing of it. So it is with x² about zero, |x| at its kink, and what is
+ * rounded.
+ * @param range two values that are known to occur, wherever among the inputs
  */
-export function variesWithoutSlope(cone: Cone, spreads: readonly Spread[], first: FirstOrder): boolean {
+export function variesWithoutSlope(
+  cone: Cone,
+  spreads: readonly Spread[],
+  first: FirstOrder,
+  range: Limits = { low: NaN, high: NaN },
+): boolean {
   if (first.standardUncertainty !== 0) return false;
+  const isHeld = spreads.some(({ shape }) => shape === "held");
+  // Without a jump what is left may be rounding.
+  const jumps = cone.op.some((code) => CONE_OPERATIONS[code].kind !== "smooth");
+  if (!isHeld && jumps && range.high - range.low > slack(range.low, range.high)) return true;
   const gradient = new Gradient(cone);
   const nominal = cone.inputs.map((input) => input.nominal);
   const varied = cone.inputs.flatMap((input, i) => (standardUncertaintyOf(spreads[i], input) > 0 ? [i] : []));

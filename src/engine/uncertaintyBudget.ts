@@ -103,9 +103,10 @@ export function budgetOf(
   const spreads = places.map(({ spread }) => spread);
   const correlations = source.correlationsAmong?.(cone.inputs) ?? [];
   const first = firstOrder(cone, spreads, correlations);
-  const ofRange = sharesOfRange(cone, first, attainedRange(source, entry, result));
+  const range = attainedRange(source, entry, result);
+  const ofRange = sharesOfRange(cone, first, range);
   const isBent = cone.inputs.length <= MOST_BENT_INPUTS && mostPieces(cone) * cone.op.length <= MOST_WRITTEN_OUT;
-  const isFlat = variesWithoutSlope(cone, spreads, first);
+  const isFlat = variesWithoutSlope(cone, spreads, first, entry.found?.[result] && range);
   const ofVariance = sharesOfVariance(cone, spreads, first, correlations, isBent);
   return {
     mean: first.mean,

@@ -177,6 +177,13 @@ describe("contributions", () => {
     assert.equal(interactions, 0);
   });
 
+  it("with a correlation are not told where curvature may outweigh the slope", () => {
+    const { cone, spreads } = modelOf(["given x = 1 ± 1", "given y = 0 ± 1", "d = y^2 + 0.001 * x"]);
+    const correlations = [{ a: 0, b: 1, r: 0.5 }];
+    assert.equal(sharesOfVariance(cone, spreads, firstOrder(cone, spreads, correlations), correlations), undefined);
+    assert.ok(sharesOfVariance(cone, spreads, firstOrder(cone, spreads))!.interactions > 0.99);
+  });
+
   it("of a range count operating conditions, and are reduced where the formula saturates", () => {
     const { cone, spreads, place } = modelOf(["over T = -10 .. 10", "given k = 0 ± 10", "y = tanh(T + k)"], {
       T: HELD,

@@ -196,6 +196,13 @@ measured x = 6 mV`).values,
       assert.equal("variesWithoutSlope" in valueOf("y", "x = 1 ± 0.5\ny = x^2"), false);
     });
 
+    it("says so of steps between ends that happen to equal the nominal value", () => {
+      const steps = valueOf("y", "x = 4.42 ± 2.52\ny = ceil(mod(x, 0.822) * 2)");
+      assert.deepEqual([steps.min, steps.value, steps.max], [0, 1, 2]);
+      assert.equal(steps.variesWithoutSlope, true);
+      assert.equal("standardUncertainty" in steps, false);
+    });
+
     it("leaves operating conditions out of what builds vary by, not out of the range", () => {
       const drift = valueOf("y", "over T = 0 .. 50\nk = 2 ± 0.1\ny = k * T");
       assert.equal(drift.standardUncertainty, Number(((25 * 0.1) / Math.sqrt(3)).toPrecision(12)));
