@@ -110,8 +110,8 @@ describe("what can be done in a note", () => {
         },
         () => `the summary says ${lines.join("\n")}`,
       );
-      // That of the bar, and the one over the table that the tests work in.
-      assert.match(lines[0], /^# 2 must do not hold, \d+ errors?$/);
+      // Those of the bar and of the rail, and the one over the table that the tests work in.
+      assert.match(lines[0], /^# 3 must do not hold, \d+ errors?$/);
       const rows = await rig.problems("measured as");
       assert.ok(
         rows.some((row) => row.includes("fails at the limits, 1.52 K short") && row.includes("[Ln 65, Col 12]")),

@@ -339,10 +339,14 @@ export class Rig {
     return found!;
   }
 
-  /** The rows of the problems list, opened if need be: files and their problems, top to bottom. */
-  async problems(expected: string | RegExp): Promise<string[]> {
+  /**
+   * The rows of the problems list, opened if need be: files and their problems, top to bottom. Of one file where it is
+   * named, since only rows in view are there.
+   */
+  async problems(expected: string | RegExp, file = ""): Promise<string[]> {
     const list = this.page.locator(".markers-panel-container");
     if (!(await list.isVisible())) await this.page.keyboard.press("Control+Shift+M");
+    await this.page.getByPlaceholder(/^Filter \(e\.g\./).fill(file);
     let rows: string[] = [];
     await this.waitUntil(
       async () => {
