@@ -2,11 +2,12 @@ import { withoutCounts, type Dimension } from "../quantity/dimension";
 import { isBuiltInUnit, isUnit, type Unit } from "../quantity/unit";
 import type { FunctionDefinition } from "../syntax/statement";
 import type { Node } from "../syntax/tree";
-import type { Compiler } from "./compile";
+import { Compiler } from "./compile";
 import type { Entry } from "./entry";
 import type { Binding } from "./frame";
 import { unitOf } from "./literal";
-import type { Operand } from "./operand";
+import { NATIVES } from "./natives";
+import { quantity, type Operand } from "./operand";
 import { bracketUnit, shownIn } from "./shownIn";
 import { keptUnit } from "./statedUnit";
 
@@ -51,6 +52,32 @@ export function resultIn(compiler: Compiler, result: Operand, bracket: Node): Op
   if (result.dimension !== unit.dimension) return result;
   const isPrefixed = unit.powers.some(({ prefix }) => prefix !== "");
   return { ...result, unit: keptUnit(unit) ?? (isPrefixed ? unit : result.unit) };
+}
+
+/**
+ * At the definition of a function that rests on nothing but its parameters, all of which say of what kind they are: whether
+ * it gives what its brackets say. What else is wrong with a body is told where it is called, since that depends on what is counted.
+ */
+export function checkResult(compiler: Compiler, entry: Entry, statement: FunctionDefinition): void {
+  const { tree, parameters, unit: bracket, value } = statement;
+  const isClosed = entry.mentions.every(({ name, use }) => use === "unit" || NATIVES.has(name) || name === "π");
+  if (bracket === undefined || !isClosed || compiler.problems.length > 0) return;
+  const trial = new Compiler(compiler.around, compiler.code, entry);
+  const bound = new Map<string, Binding>();
+  for (const { name: node } of parameters) {
+    const name = tree.text(node);
+    const unit = parameterUnit(compiler, entry, name);
+    if (!unit) return;
+    const { dimension, isTemperatureScale: point } = unit;
+    bound.set(name, { operand: quantity(node, dimension, [trial.constant(1)], { point, unit }), node });
+  }
+  const result = trial.inFrame({ ...trial.frame, bound }, () => {
+    const given = trial.expression(value);
+    return given && resultIn(trial, given, bracket);
+  });
+  compiler.code.clear();
+  if (!result) return;
+  for (const problem of trial.problems) if (problem.code === "unit.shownIn") compiler.complain(problem.span, problem);
 }
 
 /** A unit that cannot be read is reported at the function. */

@@ -62,9 +62,10 @@ function whole(value: number): number {
 function limitsOf(compiler: Compiler, nodes: readonly Node[]): Limits | undefined {
   const { tree } = compiler;
   const refuse = (node: Node, reason: (EngineTrouble & { code: "counter.limits" })["reason"], value?: number) => {
+    const text = reason === "not certain" ? compiler.text(node) : between;
     const isFormula = value !== undefined && tree.kind(node) !== Kind.Literal;
     const broken = isFormula ? { broken: { text: compiler.text(node), value } } : {};
-    return compiler.fail(node, { code: "counter.limits", text: between, reason, ...broken });
+    return compiler.fail(node, { code: "counter.limits", text, reason, ...broken });
   };
   const [first, last = first] = nodes;
   const between = first === last ? compiler.text(first) : `${compiler.text(first)} .. ${compiler.text(last)}`;

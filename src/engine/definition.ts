@@ -10,7 +10,7 @@ import type {
   Solved,
   Statement,
 } from "../syntax/statement";
-import { fittingArgument } from "./argumentUnits";
+import { checkResult, fittingArgument } from "./argumentUnits";
 import { ColumnCompiler } from "./columns";
 import { compare, isOfText, pairsOf, truthOf, type Pair } from "./comparisons";
 import { Compiler, type Surroundings } from "./compile";
@@ -422,6 +422,7 @@ class DefinitionCompiler {
         });
       }
     }
+    checkResult(compiler, entry, statement);
   }
 
   private checkItems(names: readonly Node[]): void {

@@ -104,9 +104,12 @@ describe("functions", () => {
 
   it("say of what they give that it is of another kind than their brackets", () => {
     checkFindings(`
-    drop(I [A], R [Ω]) [W] = I * R
+    drop(I [A], R) [W] = I * R
     a = drop(1 A, 2 Ω)
         ~~~~~~~~~~~~~~ function.body
+    told(I [A], R [Ω]) [W] = I * R
+                        ~ unit.shownIn
+    d = told(1 A, 2 Ω)
     broken(x [nonsense], y [m]) [worse] = x
               ~~~~~~~~ unit.unknown
                                  ~~~~~ unit.unknown
