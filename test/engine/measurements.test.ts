@@ -20,7 +20,7 @@ describe("measurements", () => {
     assume b = 1 .. 3 V
     measured b = 1.5 V on 2026-01-05 instead
                  ~~~~~ measurement.disjoint error
-                 | b was measured as 1.5 V, and 2.5 V was measured. They have no value in common.
+                 | b was measured as 1.5 V, and as 2.5 V by the measurement that stands for the guess. They have no value in common. Correct one of the two.
     measured b = 2.5 V on 2026-02-05 instead
     must b < 4 V
     `);
