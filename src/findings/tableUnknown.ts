@@ -13,6 +13,9 @@ export const tableUnknown: Wording<"table.unknown"> = {
     const ofNetwork = partOfNetwork({ table, name, asked, has }, context.snapshot);
     if (ofNetwork !== undefined) return ofNetwork.message;
     const plain = `The table \`${table}\` has no ${is} \`${name}\`.`;
+    const isColumn = context.snapshot.find(columnName(table, name)) !== undefined;
+    if (is === "row" && asked !== undefined && isColumn)
+      return `${plain} It is a column, and the row comes before it: \`${table}.${asked}.${name}\`.`;
     if (suggestion !== undefined) return `${plain} Did you mean \`${suggestion}\`?`;
     return has.length > 0 ? `${plain} It has ${named(has.map((each) => `\`${each}\``))}.` : plain;
   },
