@@ -15,6 +15,19 @@ const TEXTS: Readonly<Record<string, string>> = Object.fromEntries(
 );
 const PATHS = Object.keys(TEXTS);
 
+/** A network of which one link after the other is opened takes seconds to settle, the others a moment: it is tried less often. */
+const isSlow = (path: string): boolean => path.startsWith("handrail/");
+const RUNS: readonly (readonly [paths: readonly string[], runs: number])[] = [
+  [PATHS.filter((path) => !isSlow(path)), howMany(1000)],
+  [PATHS.filter(isSlow), howMany(10)],
+];
+
+/** The sample that a note is part of: the notes of its folder. */
+function sampleOf(path: string): Readonly<Record<string, string>> {
+  const folder = path.slice(0, path.lastIndexOf("/") + 1);
+  return Object.fromEntries(Object.entries(TEXTS).filter(([other]) => other.startsWith(folder)));
+}
+
 /** A share of a text, anywhere in it alike. */
 const SHARE = fc.noBias(fc.nat(10_000)).map((n) => n / 10_000);
 
@@ -87,49 +100,53 @@ describe("anywhere in a note", () => {
       "use ",
       "µ",
     );
-    const garbling = fc.record({
-      path: fc.constantFrom(...PATHS),
-      cuts: fc.array(fc.record({ at: SHARE, length: fc.nat(12), shred: shreds }), {
-        minLength: 1,
-        maxLength: 8,
-      }),
-      places: fc.array(SHARE, { minLength: 5, maxLength: 5 }),
-    });
-    fc.assert(
-      fc.property(garbling, ({ path, cuts, places }) => {
-        const service = holding(TEXTS);
-        for (const { at, length, shred } of cuts) {
+    const garbling = (paths: readonly string[]) =>
+      fc.record({
+        path: fc.constantFrom(...paths),
+        cuts: fc.array(fc.record({ at: SHARE, length: fc.nat(12), shred: shreds }), {
+          minLength: 1,
+          maxLength: 8,
+        }),
+        places: fc.array(SHARE, { minLength: 5, maxLength: 5 }),
+      });
+    for (const [paths, numRuns] of RUNS)
+      fc.assert(
+        fc.property(garbling(paths), ({ path, cuts, places }) => {
+          const service = holding(sampleOf(path));
+          for (const { at, length, shred } of cuts) {
+            const { text } = service.snapshot(path)!;
+            const start = Math.floor(at * text.length);
+            service.edit(path, [{ span: { start, end: Math.min(text.length, start + length) }, text: shred }]);
+            askAt(service, path, Math.min(start + shred.length, service.snapshot(path)!.text.length));
+          }
           const { text } = service.snapshot(path)!;
-          const start = Math.floor(at * text.length);
-          service.edit(path, [{ span: { start, end: Math.min(text.length, start + length) }, text: shred }]);
-          askAt(service, path, Math.min(start + shred.length, service.snapshot(path)!.text.length));
-        }
-        const { text } = service.snapshot(path)!;
-        for (const place of places) askAt(service, path, Math.floor(place * text.length));
-        askOf(service, path);
-      }),
-      { numRuns: howMany(1000) },
-    );
+          for (const place of places) askAt(service, path, Math.floor(place * text.length));
+          askOf(service, path);
+        }),
+        { numRuns },
+      );
   }).timeout(600_000);
 
   it("renaming leaves every value, rule and finding as it is", () => {
-    const places = fc.record({ path: fc.constantFrom(...PATHS), at: SHARE });
+    const places = (paths: readonly string[]) => fc.record({ path: fc.constantFrom(...paths), at: SHARE });
     let renamed = 0;
-    fc.assert(
-      fc.property(places, ({ path, at }) => {
-        const service = holding(TEXTS);
-        const result = service.rename(path, Math.floor(at * TEXTS[path].length), "renamed_by_test");
-        if ("refusal" in result) return;
-        renamed++;
-        const before = PATHS.map((each) => numbersOf(service, each));
-        for (const { path: where, edits } of result.edits) service.edit(where, edits);
-        assert.deepEqual(
-          PATHS.map((each) => numbersOf(service, each)),
-          before,
-        );
-      }),
-      { numRuns: howMany(1000) },
-    );
+    for (const [paths, numRuns] of RUNS)
+      fc.assert(
+        fc.property(places(paths), ({ path, at }) => {
+          const sample = sampleOf(path);
+          const service = holding(sample);
+          const result = service.rename(path, Math.floor(at * TEXTS[path].length), "renamed_by_test");
+          if ("refusal" in result) return;
+          renamed++;
+          const before = Object.keys(sample).map((each) => numbersOf(service, each));
+          for (const { path: where, edits } of result.edits) service.edit(where, edits);
+          assert.deepEqual(
+            Object.keys(sample).map((each) => numbersOf(service, each)),
+            before,
+          );
+        }),
+        { numRuns },
+      );
     assert.ok(renamed > 0);
   }).timeout(600_000);
 });
