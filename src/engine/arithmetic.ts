@@ -46,11 +46,7 @@ export const ARITHMETIC = {
     arity: 2,
     number: (a, b) => a * b,
     range: interval.multiply,
-    slopes: (out, aLow, aHigh, bLow, bHigh) => {
-      slope(out, bLow, bHigh);
-      out[2] = aLow;
-      out[3] = aHigh;
-    },
+    slopes: productSlopes,
     trouble: TOO_LARGE,
   },
   [Op.Total]: {
@@ -60,11 +56,7 @@ export const ARITHMETIC = {
     arity: 2,
     number: (a, b) => a * b,
     range: interval.multiply,
-    slopes: (out, aLow, aHigh, bLow, bHigh) => {
-      slope(out, bLow, bHigh);
-      out[2] = aLow;
-      out[3] = aHigh;
-    },
+    slopes: productSlopes,
     trouble: TOO_LARGE,
   },
   [Op.Divide]: {
@@ -133,6 +125,13 @@ export const ARITHMETIC = {
     trouble: "puts in parallel what cancels out",
   },
 } satisfies Partial<Record<Op, Operation>>;
+
+/** ∂(ab)/∂a = b, and the same with a and b exchanged. */
+function productSlopes(out: Ends, aLow: number, aHigh: number, bLow: number, bHigh: number): void {
+  slope(out, bLow, bHigh);
+  out[2] = aLow;
+  out[3] = aHigh;
+}
 
 function power(a: number, b: number): number {
   // In JavaScript even what is no number, to the power of zero, is 1.
